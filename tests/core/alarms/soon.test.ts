@@ -290,6 +290,24 @@ describe('leg-imbalance', () => {
         { card: threePhase, kinds: ['leg-imbalance'] },
       ],
       [
+        'a phase lost before the transformer: no line at zero, one at twice the others',
+        'cycle 60s 6/6/12A 40-60psi every 60min x6',
+        ['300 min leg-imbalance raised now lost-leg'],
+        { card: threePhase, kinds: ['leg-imbalance'] },
+      ],
+      [
+        '8 % from the first is told at full load, and not at less',
+        'cycle 100s 9.6/9.6/8.5A 40-60psi every 60min x25',
+        ['1200 min leg-imbalance raised soon supply-voltage'],
+        { baseline: usualBaseline({ amps: normal(9.6, 0.05) }), card: threePhase, kinds: ['leg-imbalance'] },
+      ],
+      [
+        'the same at rated load is within what makers allow',
+        'cycle 60s 7/7/6.2A 40-60psi every 60min x25',
+        [],
+        { card: threePhase, kinds: ['leg-imbalance'] },
+      ],
+      [
         '5 % is none',
         'cycle 60s 9.7/9.4/8.8A 40-60psi every 60min x40',
         [],
@@ -307,6 +325,27 @@ describe('supply-voltage', () => {
       [
         'ten minutes at 200 V on a 230 V motor',
         'rest 200V 50psi x12',
+        ['10 min supply-voltage raised soon supply-voltage'],
+      ],
+      [
+        'right at rest and a sixth less in each run of two minutes',
+        'rest 240V 50psi x10 | run 8A 200V 50psi x2 | rest 240V 50psi x10 | run 8A 200V 50psi x2 | rest 240V 50psi x9',
+        ['23 min supply-voltage raised soon supply-voltage'],
+      ],
+      ['a sag of 4 % is inside', 'run 8A 230V 50psi x4 | rest 240V 50psi x30', []],
+      [
+        'one line of three is what counts',
+        'run 8A 200V 50psi x16',
+        ['10 min supply-voltage raised soon supply-voltage'],
+      ],
+      [
+        'a fifth and more is for now',
+        'rest 280V 50psi x16',
+        ['10 min supply-voltage raised now supply-voltage'],
+      ],
+      [
+        'twice the plate from the first is another system',
+        'rest 480V 50psi x16',
         ['10 min supply-voltage raised soon supply-voltage'],
       ],
       ['five minutes are none', 'rest 230V 50psi x10 | rest 195V 50psi x5 | rest 230V 50psi x20', []],

@@ -75,6 +75,8 @@ ${cautions.length === 0 ? '' : `- **Cautions:** ${cautions.join(', ')}\n`}${ALAR
 const FORM_NAMES: Record<AlarmForm, string> = {
   'past-cut-out': 'past cut-out',
   'over-plate': 'far over the plate',
+  'on-two-phases': 'perhaps on two phases',
+  'voltage-far-off': 'a fifth off and more',
 };
 
 /** What is said instead in one form of the alarm. */

@@ -33,6 +33,8 @@ const CAN_BE_NOW: Partial<Record<AlarmKind, Urgency>> = {
   'node-silent': 'today',
   'amps-high': 'today',
   'amps-low': 'today',
+  'leg-imbalance': 'today',
+  'supply-voltage': 'today',
   'not-watched': 'today',
 };
 

@@ -15,6 +15,8 @@ import type { AlarmWords, FormWords } from './text-shapes.ts';
 export const FORM_EVIDENCE = {
   'past-cut-out': { switch: 'should be open' },
   'over-plate': { plate: 'exceeded' },
+  'on-two-phases': { motor: 'may run on two phases' },
+  'voltage-far-off': { voltage: 'far out of range' },
 } as const satisfies Record<AlarmForm, Evidence>;
 
 /** The form that the evidence names, where the alarm has words for it. */

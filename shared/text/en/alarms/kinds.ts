@@ -10,9 +10,10 @@ export const ALARM_KINDS = Object.keys(CATALOGUE) as readonly AlarmKind[];
 /**
  * Forms of an alarm that ask for another first step (./forms.ts): `past-cut-out` of `long-run`,
  * where the switch should have opened; `over-plate` of `amps-high`, where the motor draws far more
- * than its plate allows.
+ * than its plate allows; `on-two-phases` of `leg-imbalance` and `voltage-far-off` of
+ * `supply-voltage`, which ruin a motor within the hour.
  */
-export const ALARM_FORMS = ['past-cut-out', 'over-plate'] as const;
+export const ALARM_FORMS = ['past-cut-out', 'over-plate', 'on-two-phases', 'voltage-far-off'] as const;
 export type AlarmForm = (typeof ALARM_FORMS)[number];
 
 /**

@@ -15,6 +15,7 @@ import {
   type AmpsShift,
   type ShiftMemory,
 } from './amps-shift.ts';
+import type { Cycle } from '../../cycles/cycle.ts';
 import { recentCycles } from '../scene-queries.ts';
 import { CLEAR, type Active, type Evaluation } from '../evaluation.ts';
 import { roundTo } from '../round.ts';
@@ -56,7 +57,7 @@ function maximumFinding(scene: Scene): Active | undefined {
     RUNS,
     (cycle) =>
       cycle.amps !== undefined &&
-      cycle.amps < LOCKED_ROTOR_RATIO * maxAmps &&
+      highestLineAmps(cycle) < LOCKED_ROTOR_RATIO * maxAmps &&
       cycle.ranS >= 5 &&
       // One or two readings may be of the start.
       cycle.readings >= MIN_READINGS &&
@@ -65,7 +66,7 @@ function maximumFinding(scene: Scene): Active | undefined {
   if (last.length < RUNS) return undefined;
   const other = restLoadAmps(scene);
   if (other === undefined && scene.pump.card.alsoOnClamp !== undefined) return undefined;
-  const amps = median(last.map((cycle) => cycle.amps!))! - (other ?? 0);
+  const amps = median(last.map(highestLineAmps))! - (other ?? 0);
   if (amps <= OVER_PLATE_RATIO * maxAmps) return undefined;
   const isFarOver = amps > FAR_OVER_PLATE_RATIO * maxAmps;
   return {
@@ -83,6 +84,11 @@ function maximumFinding(scene: Scene): Active | undefined {
     },
     causes: causesOf(scene, true, 0),
   };
+}
+
+/** Of three lines the one that draws most heats its winding. */
+function highestLineAmps({ amps = 0, amps2 = 0, amps3 = 0 }: Cycle): number {
+  return Math.max(amps, amps2, amps3);
 }
 
 /**

@@ -1,72 +1,152 @@
 /**
  * Measured voltage outside the motor's range: 10 % of its plate either way ("Electrical
- * Fundamentals", Water Well Journal, 2024; NEMA MG 1). Ten minutes of it, since the start of any
- * large motor dips the supply, and a motor is cooked by hours.
+ * Fundamentals", Water Well Journal, 2024; NEMA MG 1), in the line that is farthest off. What
+ * counts is what the motor has while it runs: a supply that is right at rest may sag under load, by
+ * a thin wire, a bad joint or the transformer. Between short runs it is the voltage at rest less
+ * the sag that was seen. Ten minutes of it, since the start of any large motor dips the supply, and
+ * a motor is cooked by hours.
  */
 import { MINUTE_MS } from '../../../../shared/units/duration.ts';
-import { cannotTell, type Evaluation } from '../evaluation.ts';
+import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
+import { median } from '../../baseline/robust.ts';
+import { cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { isAfterReset, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
 import { roundTo } from '../round.ts';
-import type { MinuteScene, Scene, Watch } from '../scene.ts';
+import type { MinutePump, MinuteScene, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 const MAX_DEVIATION = 0.1;
 const CLEAR_DEVIATION = 0.09;
+/** The contract's limit for `now`: so far off, the neutral may be open (common practice). */
+const FAR_DEVIATION = 0.2;
+/** Farther off from the first minute on it is another system than the card's (common practice). */
+const OTHER_SYSTEM_DEVIATION = 0.3;
 /** Under this it is no supply at all: `power-lost`. */
 const GONE_RATIO = 0.5;
 const MINUTES = 10;
+/** A minute that the pump ran through, but for a reading at either end. */
+const MIN_RUNNING_S = 55;
+/**
+ * Sag from rest to run of so many minutes, at least so many of them: one may hold a neighbor's
+ * start.
+ */
+const SAGS = 5;
+const MIN_SAGS = 3;
+/** Makers' cable tables hold 5 % from the service to the motor. */
+const MAX_SAG = 0.05;
 
-export const supplyVoltage: Watch<SinceMemory> = {
+interface VoltageMemory extends SinceMemory {
+  /** Volts of each line in the last minute at rest. */
+  restV?: number[];
+  /** Volts running over volts at rest, the lowest line, newest last. */
+  sags: number[];
+  wasInRange?: true;
+}
+
+export const supplyVoltage: Watch<VoltageMemory> = {
   alarm: 'supply-voltage',
   scope: 'pump',
   triggers: ['minute'],
-  initialMemory: () => ({}),
+  initialMemory: () => ({ sags: [] }),
   evaluate,
 };
 
-/**
- * Of a minute in which the supply was gone for a while the mean says nothing of what the motor had.
- */
-function minuteVolts(minute: MinuteScene, index: number, nominal: number): number | undefined {
-  const lines = minute.pumps[index]?.volts;
-  if (lines?.every((line) => line.low < GONE_RATIO * nominal)) return undefined;
-  return lines && lines.length > 0
-    ? lines.reduce((sum, line) => sum + line.mean, 0) / lines.length
-    : undefined;
-}
-
-function evaluate(scene: Scene, memory: SinceMemory): Evaluation {
+function evaluate(scene: Scene, memory: VoltageMemory): Evaluation {
   const nominal = scene.pump.card.volts;
-  const { minutes } = scene.well;
   if (nominal === undefined) return cannotTell('needs-card-voltage');
-  let sum = 0;
-  let n = 0;
-  for (let at = Math.max(0, minutes.length - MINUTES); at < minutes.length; at++) {
-    const minute = minutes[at]!;
-    const volts = isAfterReset(scene, minute.atMs - MINUTE_MS)
-      ? minuteVolts(minute, scene.pump.index, nominal)
-      : undefined;
-    if (volts === undefined) continue;
-    sum += volts;
-    n++;
-  }
-  if (n < MINUTES) return cannotTell(n === 0 ? 'needs-voltage' : 'too-few-readings');
-  const volts = sum / n;
+  const known = scene.well.minutes.filter(
+    (minute) =>
+      isAfterReset(scene, minute.atMs - MINUTE_MS) &&
+      lineVolts(minute.pumps[scene.pump.index], nominal) !== undefined,
+  );
+  if (known.length === 0) return cannotTell('needs-voltage');
+  noteSag(memory, scene.well.minutes[scene.well.minutes.length - 1]?.pumps[scene.pump.index], nominal);
+  const observed = observe(scene, memory, known, nominal);
+  if (observed === undefined) return cannotTell('too-few-readings');
+  const { volts, fromMs } = observed;
   const deviation = volts / nominal - 1;
+  if (Math.abs(deviation) < MAX_DEVIATION) memory.wasInRange = true;
   if (Math.abs(deviation) < CLEAR_DEVIATION || volts < GONE_RATIO * nominal) return forgetSince(memory);
   if (Math.abs(deviation) < MAX_DEVIATION) return cannotTell('near-limit');
-  const sinceMs = activeSince(memory, minutes[minutes.length - MINUTES]!.atMs - MINUTE_MS);
-  const generator = deviation > 0 ? 0.3 : 0.2;
+  return finding(memory, { volts, nominal, sinceMs: activeSince(memory, fromMs) });
+}
+
+/**
+ * Volts of each line. Of a minute in which the supply was gone for a while the mean says nothing of
+ * what the motor had.
+ */
+function lineVolts(pump: MinutePump | undefined, nominal: number): number[] | undefined {
+  const lines = pump?.volts;
+  if (!lines || lines.length === 0 || lines.every((line) => line.low < GONE_RATIO * nominal))
+    return undefined;
+  return lines.map((line) => line.mean);
+}
+
+function noteSag(memory: VoltageMemory, pump: MinutePump | undefined, nominal: number): void {
+  const lines = lineVolts(pump, nominal);
+  if (!pump || !lines) return;
+  if (pump.ranS === 0) memory.restV = lines.map((volts) => roundTo(volts, 1));
+  const { restV } = memory;
+  if (pump.ranS < MIN_RUNNING_S || restV?.length !== lines.length) return;
+  const lowest = Math.min(...lines.map((volts, line) => volts / restV[line]!));
+  memory.sags = [...memory.sags, roundTo(lowest, 4)].slice(-SAGS);
+}
+
+/** What the motor has while it runs, in the line that is farthest off. */
+function observe(
+  scene: Scene,
+  memory: VoltageMemory,
+  known: readonly MinuteScene[],
+  nominal: number,
+): { volts: number; fromMs: number } | undefined {
+  const ranS = (minute: MinuteScene): number => minute.pumps[scene.pump.index]!.ranS;
+  const running = known.filter((minute) => ranS(minute) >= MIN_RUNNING_S).slice(-MINUTES);
+  const isRunning = running.length === MINUTES;
+  const minutes = isRunning ? running : known.filter((minute) => ranS(minute) === 0).slice(-MINUTES);
+  if (minutes.length < MINUTES) return undefined;
+  const lines = minutes.map((minute) => lineVolts(minute.pumps[scene.pump.index], nominal)!);
+  const means = lines[0]!.map(
+    (_, line) => lines.reduce((sum, volts) => sum + (volts[line] ?? nominal), 0) / MINUTES,
+  );
+  const [worst] = means.toSorted((a, b) => Math.abs(b - nominal) - Math.abs(a - nominal));
+  return {
+    volts: worst! * (isRunning ? 1 : sagRatio(memory)),
+    fromMs: minutes[0]!.atMs - MINUTE_MS,
+  };
+}
+
+function sagRatio({ sags }: VoltageMemory): number {
+  return sags.length < MIN_SAGS ? 1 : Math.min(1, median(sags)!);
+}
+
+function finding(
+  memory: VoltageMemory,
+  { volts, nominal, sinceMs }: { volts: number; nominal: number; sinceMs: number },
+): Active {
+  const deviation = volts / nominal - 1;
+  const off = Math.abs(deviation);
+  const isOtherSystem = off > OTHER_SYSTEM_DEVIATION && memory.wasInRange !== true;
+  const isFarOff = off > FAR_DEVIATION && !isOtherSystem;
+  const sag = 1 - sagRatio(memory);
+  const sags = deviation < 0 && sag > MAX_SAG;
   return {
     is: 'active',
     sinceMs,
+    priority: isFarOff ? 'now' : 'soon',
     reason: 'voltage-out-of-range',
-    figures: { supplyV: volts, ratedV: nominal, deviation },
-    evidence: { volts: roundTo(volts, 1), nominalVolts: nominal, share: roundTo(deviation, 3) },
+    figures: { supplyV: volts, ratedV: nominal, deviation, ...(sags && { sag }) },
+    evidence: {
+      volts: roundTo(volts, 1),
+      nominalVolts: nominal,
+      share: roundTo(deviation, 3),
+      ...(sags && { sagShare: roundTo(sag, 3) }),
+      ...(isFarOff && FORM_EVIDENCE['voltage-far-off']),
+    },
     causes: weighCauses({
       'supply-voltage': 0.7,
-      generator,
-      'bad-card': Math.abs(deviation) > 0.3 ? 0.6 : 0.05,
+      // A generator does not sag by the wire alone, and holds its volts up by itself.
+      generator: deviation > 0 ? 0.3 : 0.2,
+      'bad-card': isOtherSystem ? 0.6 : 0.05,
     }),
   };
 }

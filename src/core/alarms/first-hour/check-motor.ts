@@ -41,8 +41,8 @@ const MIN_RAISE_KPA = 10 * KPA_PER_PSI;
 const MIN_TABLE_RATIO = 0.45;
 const MAX_TABLE_RATIO = 1.7;
 /**
- * Of NEMA MG 1 (quoted): the largest deviation from the mean over the mean; current unbalance is up
- * to ten times the 1 % that voltage may have.
+ * The largest deviation from the mean over the mean, as NEMA MG 1 has it. Makers allow 10 % at
+ * rated input; at service-factor load less, which the watch judges (../electric/leg-imbalance.ts).
  */
 const MAX_UNBALANCE = 0.1;
 /**

@@ -4,19 +4,43 @@ import type { AlarmText } from '../text-shapes.ts';
 export const supplyVoltageText = {
   title: 'Supply voltage out of the motor’s range',
   means:
-    'The voltage is more than a tenth off the motor’s plate. Low voltage overheats a motor as surely as high voltage.',
+    'While the pump runs, the voltage is more than a tenth off the motor’s plate. Low voltage overheats a motor as surely as high voltage.',
   firstStep:
-    'Note the time of day and what else was running. Tell the power company, or have an electrician measure.',
+    'Call the power company first: it measures at the meter without charge in most places. Tell it the volts, the time of day and what else was running. If its side is right, call an electrician: a thin wire, a bad joint or a loose neutral does this.',
   canBeWrong:
-    'A wrong voltage on the card, a sensor on another circuit, or a generator in use raises it too. It is the mean of ten minutes. A sag within the start alone is not seen.',
+    'A wrong voltage on the card, a sensor on another circuit, or a generator in use raises it too. It is the mean of ten minutes, in the line that is farthest off. Between short runs it is the voltage at rest, less the sag of the last runs.',
   needs: 'Voltage at the pump, and the motor’s volts on the card.',
   cautions: ['electrician'],
+  forms: {
+    'voltage-far-off': {
+      means:
+        'While the pump runs, the voltage is more than a fifth off the motor’s plate. The motor burns out soon. Where lights elsewhere are too bright or too dim, the neutral of the service may be open, which can start a fire.',
+      firstStep:
+        'Switch the pump off at its breaker now and leave it off. If lights are too bright or too dim, touch no wiring and call the power company at once. Else call an electrician.',
+      canBeWrong:
+        'A wrong voltage on the card, a sensor on another circuit, or a generator in use looks the same. The pump is switched off first all the same.',
+      cautions: ['electrician', 'lock-out', 'generator', 'only-watches', 'stock-water'],
+    },
+  },
   reasons: {
-    /** `deviation` is a fraction of the motor's rated voltage, negative below it. */
+    /**
+     * `deviation` is a fraction of the motor's rated voltage, negative below it; `sag` one of the
+     * voltage at rest.
+     */
     'voltage-out-of-range': (
-      { supplyV, ratedV, deviation }: { supplyV: number; ratedV: number; deviation: number },
+      {
+        supplyV,
+        ratedV,
+        deviation,
+        sag,
+      }: { supplyV: number; ratedV: number; deviation: number; sag?: number },
       { volts, percent },
-    ) =>
-      `The supply is ${volts(supplyV)}, ${percent(deviation)} ${deviation > 0 ? 'over' : 'under'} the motor's rated ${volts(ratedV)}. The motor allows 10 % either way.`,
+    ) => {
+      const sags =
+        sag === undefined
+          ? ''
+          : ` It sags by ${percent(sag)} as the pump runs: a wire, a joint or the transformer is too weak.`;
+      return `The supply is ${volts(supplyV)}, ${percent(deviation)} ${deviation > 0 ? 'over' : 'under'} the motor's rated ${volts(ratedV)}. The motor allows 10 % either way.${sags}`;
+    },
   },
 } satisfies AlarmText;
