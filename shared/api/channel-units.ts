@@ -28,6 +28,8 @@ const UNITS_BY_CHANNEL: Record<string, ChannelUnit> = {
   store: { unit: 'm', factor: UNCHANGED, dimension: 'length', label: 'Depth in the store' },
   contact: { unit: '', factor: UNCHANGED, label: 'Call for water' },
   temperature: { unit: 'Cel', factor: UNCHANGED, dimension: 'temperature', label: 'Temperature' },
+  power: { unit: 'W', factor: UNCHANGED, label: 'Power' },
+  'power-factor': { unit: '', factor: UNCHANGED, label: 'Power factor' },
 };
 
 /**

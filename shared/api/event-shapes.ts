@@ -34,6 +34,7 @@ export const cycleShape = z
     cutOutKpa: opt(z.number()),
     riseDelayS: opt(z.number()),
     deliveredL: opt(z.number()),
+    energyWh: opt(z.number()),
     flags: z.array(z.enum(CYCLE_FLAGS)),
   })
   .meta({

@@ -34,6 +34,8 @@ export interface CycleEvent {
   cutOutKpa?: number;
   riseDelayS?: number;
   deliveredL?: number;
+  /** Where the pump's power was heard. */
+  energyWh?: number;
   flags: CycleFlag[];
 }
 

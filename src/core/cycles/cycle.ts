@@ -54,6 +54,7 @@ export interface Cycle {
   cutOutKpa?: number;
   riseDelayS?: number;
   deliveredL?: number;
+  energyWh?: number;
   flags: CycleFlag[];
   /**
    * The run's shape for the signature overlay, at most 40 points in even steps: seconds from start,

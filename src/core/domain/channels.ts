@@ -1,7 +1,7 @@
 /**
  * The channels of the contract (section 2) and a small number for each, so that a stretch of
- * readings can carry them in a byte: pump index x 16 + the base channel's place. `current` of pump
- * 2 is 16, the whole well's pressure is 3.
+ * readings can carry them in a byte: pump index x 17 + the base channel's place. `current` of pump
+ * 2 is 17, the whole well's pressure is 3.
  */
 export const BASE_CHANNELS = [
   'current',
@@ -16,6 +16,8 @@ export const BASE_CHANNELS = [
   'store',
   'contact',
   'temperature',
+  'power',
+  'power-factor',
 ] as const;
 export type BaseChannel = (typeof BASE_CHANNELS)[number];
 
@@ -33,18 +35,20 @@ export const CHANNEL_UNITS: Record<BaseChannel, string> = {
   store: 'm',
   contact: '',
   temperature: 'Cel',
+  power: 'W',
+  'power-factor': '/',
 };
 
-/** Pumps on one node or well: 15 x 16 codes fit a byte. */
+/** Pumps on one node or well: 15 x 17 codes fit a byte. */
 export const MAX_PUMPS = 15;
 
-/** Sixteen places a pump: the base channels, and after them the currents of its starts. */
-const PLACES = 16;
+/** Places a pump: the base channels, and after them the currents of its starts. */
+const PLACES = 17;
 const PLACE_OF = Object.fromEntries(BASE_CHANNELS.map((base, place) => [base, place])) as Record<
   BaseChannel,
   number
 >;
-const FIRST_START_PLACE = 12;
+const FIRST_START_PLACE = BASE_CHANNELS.length;
 const LINES = 3;
 
 /** The code of a base channel of a pump, counted from 0; of the whole well where it has but one. */

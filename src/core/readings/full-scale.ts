@@ -26,6 +26,7 @@ const RUN_CHANNELS: ReadonlySet<BaseChannel | undefined> = new Set<BaseChannel>(
   'current-3',
   'pressure',
   'flow',
+  'power',
 ]);
 
 /**

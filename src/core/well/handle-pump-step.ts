@@ -15,6 +15,7 @@ import { findChannel } from './channels.ts';
 import { addCycleToDay } from './open-day.ts';
 import { emitPendingDays } from './close-day.ts';
 import { formatTime, type Emit } from './emit.ts';
+import { setRunEnergy, startRunEnergy } from './energy.ts';
 import { evaluateWatches } from './evaluate-watches.ts';
 import { calculateRunWater, startRunWater } from './run-water.ts';
 import { appliesTo } from '../alarms/applies.ts';
@@ -33,6 +34,7 @@ export function handlePumpStep(well: WellState, at: number, step: PumpStep, emit
     case 'started':
       well.records[at]!.startsToday++;
       startRunWater(well, at, step.startedMs);
+      startRunEnergy(well, at, step.startedMs);
       return;
     case 'cycle':
       handleCycle(well, at, step.cycle, emit);
@@ -44,6 +46,7 @@ export function handlePumpStep(well: WellState, at: number, step: PumpStep, emit
 
 function handleCycle(well: WellState, at: number, cycle: Cycle, emit: Emit): void {
   calculateRunWater(well, at, cycle);
+  setRunEnergy(well, at, cycle);
   if (missesCutOut(well, at, cycle)) cycle.flags.push('no-cut-out');
   const record = well.records[at]!;
   correctForSupply(well, at, cycle);

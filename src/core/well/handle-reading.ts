@@ -20,6 +20,7 @@ import { handleWaterGap, handleWaterReading } from '../hydraulics/water.ts';
 import { faultOf, isClockStep } from '../readings/segment.ts';
 import { channelFor, findChannel, recordFault, recordReading } from './channels.ts';
 import type { Emit } from './emit.ts';
+import { handlePower } from './energy.ts';
 import { newStatsSums, statsAt, addToStats } from './minute-sums.ts';
 import { handleFlow } from './run-water.ts';
 import { handlePumpStep } from './handle-pump-step.ts';
@@ -101,6 +102,9 @@ export function handleReading(
       break;
     case 'temperature':
       addToStats(well.minuteSums.temperatureC, value);
+      break;
+    case 'power':
+      handlePower(well, pump, tMs, value);
       break;
     default:
       break;

@@ -1,18 +1,15 @@
 /**
- * A flow meter's litres: flow summed over time, with enough of the last minute kept to say how much
- * had passed when a run started or stopped that was believed a little later. The contract puts the
+ * A flow meter's litres: flow summed over time. The contract puts the
  * meter at the pump: what passes in a run is what the pump lifted. A meter behind the tank shows
  * itself by what passes while the pump rests; then it counts the water used, and of a run it says
  * nothing.
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
+import { addRate, newRunningSum, passedAt, type Reach, type RunningSum } from './running-sum.ts';
+
 export interface Meter {
-  /** All that has passed, L; and readings of the last minute with what had passed at each. */
-  liters: number;
-  timeMs: number[];
-  passedL: number[];
-  lastMs: number;
-  lPerS: number;
+  /** Liters. */
+  flow: RunningSum;
   /** What passed in runs and between them, L, the old fading. */
   runL: number;
   restL: number;
@@ -25,7 +22,6 @@ export interface Meter {
 }
 
 const HISTORY_MS = MINUTE_MS;
-const TRIM_AT = 128;
 const L_PER_M3 = 1000;
 /**
  * More than this share between runs is no pump's meter: a check valve that weeps passes nothing
@@ -40,11 +36,7 @@ const MIN_COVERAGE = 0.9;
 
 export function newMeter(): Meter {
   return {
-    liters: 0,
-    timeMs: [],
-    passedL: [],
-    lastMs: -1,
-    lPerS: 0,
+    flow: newRunningSum(),
     runL: 0,
     restL: 0,
     runs: 0,
@@ -54,55 +46,23 @@ export function newMeter(): Meter {
   };
 }
 
-/**
- * One reading, m3/s. `goodMs`: how long a reading is good; `holdsValue`: by exception a value
- * stands until the next, else flow changes evenly between two.
- */
-export function addMeterReading(
-  meter: Meter,
-  tMs: number,
-  m3PerS: number,
-  { goodMs, holdsValue }: { goodMs: number; holdsValue: boolean },
-): void {
+/** One reading, m3/s. */
+export function addMeterReading(meter: Meter, tMs: number, m3PerS: number, reach: Reach): void {
   const lPerS = Math.max(0, m3PerS * L_PER_M3);
-  const stepMs = tMs - meter.lastMs;
-  if (meter.lastMs >= 0 && stepMs > 0 && stepMs <= goodMs) {
-    const mean = holdsValue ? meter.lPerS : (meter.lPerS + lPerS) / 2;
-    const passed = (mean * stepMs) / 1000;
-    meter.liters += passed;
-    meter.dayL += passed;
-    meter.dayMs += stepMs;
-  } else if (meter.lastMs >= 0 && stepMs > goodMs) {
+  const { lastMs } = meter.flow;
+  const passedL = addRate(meter.flow, tMs, lPerS, { ...reach, historyMs: HISTORY_MS });
+  if (passedL !== undefined) {
+    meter.dayL += passedL;
+    meter.dayMs += tMs - lastMs;
+  } else if (lastMs >= 0 && tMs > lastMs) {
     // What passed in a hole is not known, so nothing is said across it.
-    meter.timeMs = [];
-    meter.passedL = [];
     meter.stoppedL = -1;
   }
-  meter.lastMs = tMs;
-  meter.lPerS = lPerS;
-  meter.timeMs.push(tMs);
-  meter.passedL.push(meter.liters);
-  if (meter.timeMs.length >= TRIM_AT) trim(meter, tMs - HISTORY_MS);
-}
-
-function trim(meter: Meter, fromMs: number): void {
-  let from = 0;
-  while (from < meter.timeMs.length - 2 && meter.timeMs[from + 1]! < fromMs) from++;
-  if (from === 0) return;
-  meter.timeMs.splice(0, from);
-  meter.passedL.splice(0, from);
 }
 
 /** What had passed at `tMs`, L; undefined where that is not within what is kept. */
 export function litersAt(meter: Meter, tMs: number): number | undefined {
-  const { timeMs, passedL } = meter;
-  if (timeMs.length === 0 || tMs < timeMs[0]!) return undefined;
-  let at = timeMs.length - 1;
-  while (timeMs[at]! > tMs) at--;
-  const next = timeMs[at + 1];
-  if (next === undefined) return passedL[at];
-  const fraction = (tMs - timeMs[at]!) / (next - timeMs[at]!);
-  return passedL[at]! + fraction * (passedL[at + 1]! - passedL[at]!);
+  return passedAt(meter.flow, tMs);
 }
 
 /**

@@ -26,8 +26,11 @@ export function handleFlow(well: WellState, at: number, tMs: number, m3PerS: num
   const record = well.records[at];
   if (!record) return;
   record.meter ??= newMeter();
-  const { pace } = channelFor(well, codeOf('flow', at));
-  addMeterReading(record.meter, tMs, m3PerS, { goodMs: validForMs(pace), holdsValue: pace.byException });
+  const { pace, spanMs } = channelFor(well, codeOf('flow', at));
+  addMeterReading(record.meter, tMs, m3PerS, {
+    goodMs: validForMs(pace),
+    covers: spanMs !== undefined ? 'before' : pace.byException ? 'after' : 'between',
+  });
 }
 
 export function startRunWater(well: WellState, at: number, startedMs: number): void {

@@ -17,6 +17,7 @@ import type { MinuteScene, WaterScene, WellScene } from '../alarms/scene.ts';
 import type { OpenDay } from './open-day.ts';
 import { hasDrive, isPressurePump } from './tank-feeds.ts';
 import type { Meter } from './meter.ts';
+import type { RunningSum } from './running-sum.ts';
 import { newMinuteSums, type MinuteSums } from './minute-sums.ts';
 
 /** Gain and offset of a calibrated channel: true = gain x read + offset, in the channel's unit. */
@@ -75,6 +76,9 @@ export interface PumpRecord {
   ownPressureBuffer?: PressureBuffer | undefined;
   meter?: Meter | undefined;
   meterStartL?: number | undefined;
+  /** Its power summed up, J, and what that was when the running cycle began. */
+  energy?: RunningSum | undefined;
+  energyStartJ?: number | undefined;
   startsToday: number;
   /** Up to when running and heard time were counted into minutes and days. */
   ranUntilMs: number;
@@ -82,7 +86,7 @@ export interface PumpRecord {
 }
 
 export interface WellState {
-  version: 3;
+  version: 4;
   card: Card;
   /** The well has been passed to this time; 0 before its first input. */
   nowMs: number;
@@ -134,6 +138,8 @@ export function newPumpRecord(): PumpRecord {
     ownPressureBuffer: undefined,
     meter: undefined,
     meterStartL: undefined,
+    energy: undefined,
+    energyStartJ: undefined,
     startsToday: 0,
     ranUntilMs: 0,
     heardUntilMs: 0,
@@ -154,7 +160,7 @@ export function waterCardOf(card: Card): Parameters<typeof newWaterState>[0] {
 /** A well of which nothing was read yet. */
 export function newWellState(card: Card): WellState {
   return {
-    version: 3,
+    version: 4,
     card,
     nowMs: 0,
     nextMinuteMs: 0,

@@ -19,6 +19,7 @@ const CYCLE_KEYS = [
   'cutOutKpa',
   'riseDelayS',
   'deliveredL',
+  'energyWh',
 ] as const;
 const DAY_KEYS = ['date', 'pump', 'cycles', 'ranS', 'heardS', 'ampsMedian', 'usedL', 'leakLPerDay'] as const;
 

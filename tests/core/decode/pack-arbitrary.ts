@@ -40,7 +40,7 @@ function columnOf(code: number, readings: readonly Reading[]): PackColumn {
 }
 
 const codes = fc.uniqueArray(
-  fc.tuple(fc.nat(14), fc.nat(BASE_CHANNELS.length - 1)).map(([pump, base]) => pump * 16 + base),
+  fc.tuple(fc.nat(14), fc.nat(BASE_CHANNELS.length - 1)).map(([pump, base]) => pump * 17 + base),
   { minLength: 1, maxLength: 5 },
 );
 

@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Card } from '../../../src/core/domain/card.ts';
-import { channelCode, channelName } from '../../../src/core/domain/channels.ts';
+import { BASE_CHANNELS, channelCode, channelName } from '../../../src/core/domain/channels.ts';
 import { readCard } from '../../../src/core/domain/read-card.ts';
 import {
   feedsOf,
@@ -69,7 +69,7 @@ describe('sourcesOf', () => {
         (card, atMs) => {
           const now = sourcesOf(card).filter((source) => source.sinceMs <= atMs && atMs < source.untilMs);
           expect(new Set(now.map((source) => source.code)).size).toBe(now.length);
-          expect(now.length).toBe(card.pumps.length * 12);
+          expect(now.length).toBe(card.pumps.length * BASE_CHANNELS.length);
         },
       ),
       { seed: 5, numRuns: 200 },

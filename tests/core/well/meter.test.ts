@@ -10,7 +10,7 @@ import {
   type Meter,
 } from '../../../src/core/well/meter.ts';
 
-const STEADY = { goodMs: 3000, holdsValue: false };
+const STEADY = { goodMs: 3000, covers: 'between' as const };
 
 /** `'0x10 0.5x60'`: L/s for so many seconds each, a reading a second. */
 function fed(text: string, meter = newMeter(), fromMs = 0): { meter: Meter; atMs: number } {
@@ -28,31 +28,31 @@ describe('meterReading', () => {
     ['half a litre a second for a minute, and the slopes at both ends', '0x10 0.5x60 0x10', 30],
     ['a meter that reads a little under nothing passes nothing', '-0.02x60', 0],
   ])('%s', (_name, text, litres) => {
-    expect(fed(text).meter.liters).toBeCloseTo(litres, 6);
+    expect(fed(text).meter.flow.total).toBeCloseTo(litres, 6);
   });
 
   it('a value by exception stands until the next', () => {
     const meter = newMeter();
-    const held = { goodMs: 90_000, holdsValue: true };
+    const held = { goodMs: 90_000, covers: 'after' as const };
     for (const [s, lPerS] of [
       [0, 0],
       [10, 0.5],
       [70, 0],
     ] as const)
       addMeterReading(meter, s * 1000, lPerS / 1000, held);
-    expect(meter.liters).toBeCloseTo(30, 6);
+    expect(meter.flow.total).toBeCloseTo(30, 6);
   });
 
   it('across a hole nothing is added, and nothing is said of what began before it', () => {
     const { meter } = fed('0.5x10');
     addMeterReading(meter, 600_000, 0.0005, STEADY);
-    expect(meter.liters).toBeCloseTo(4.5, 6);
+    expect(meter.flow.total).toBeCloseTo(4.5, 6);
     expect(litersAt(meter, 5000)).toBeUndefined();
   });
 
   it('keeps a minute and no more', () => {
     const { meter, atMs } = fed('0.5x1000');
-    expect(meter.timeMs.length).toBeLessThan(130);
+    expect(meter.flow.timeMs.length).toBeLessThan(130);
     expect(litersAt(meter, atMs - 45_500)).toBeCloseTo(0.5 * (1000 - 45.5), 6);
     expect(litersAt(meter, 1000)).toBeUndefined();
   });

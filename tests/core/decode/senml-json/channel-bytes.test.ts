@@ -15,7 +15,7 @@ const codeOf = (text: string): number => channelFromBytes(bytes(text), 0, text.l
 test('channelOfWord: agrees with channelCode on every channel of every pump', () => {
   for (let pump = 0; pump < MAX_PUMPS; pump++) {
     for (let base = 0; base < BASE_CHANNELS.length; base++) {
-      const name = channelName(pump * 16 + base);
+      const name = channelName(pump * 17 + base);
       expect(codeOf(name)).toBe(channelCode(name));
     }
   }
@@ -39,7 +39,7 @@ test.each([
 test('isUnitWord: the unit of the channel and no other', () => {
   for (const [base, name] of BASE_CHANNELS.entries()) {
     const unit = bytes(CHANNEL_UNITS[name]);
-    expect(isUnitBytes(unit, 0, unit.length, 16 + base)).toBe(true);
+    expect(isUnitBytes(unit, 0, unit.length, 17 + base)).toBe(true);
     expect(isUnitBytes(bytes('psi'), 0, 3, base)).toBe(false);
   }
 });
