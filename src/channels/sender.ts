@@ -4,6 +4,7 @@
  * ends within its own time limit.
  */
 import { createHash } from 'node:crypto';
+import { noticeEvent, noticeText } from '../core/notify/notice-text.ts';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
 
 export type SendResult = { sent: true; note?: string } | { sent: false; problem: string; retryable: boolean };
@@ -33,15 +34,14 @@ export function noticeKey(id: string): string {
  * at each try.
  */
 export function noticePayload(notice: NoticeRow): Record<string, unknown> {
-  const { subject, text, event, reason } = notice.body;
+  const { reason } = notice.body;
   return {
     id: noticeKey(notice.id),
     what: notice.what,
     to: notice.to,
-    subject,
-    text,
+    ...noticeText(notice),
     ...(reason === undefined ? {} : { reason }),
-    event,
+    event: noticeEvent(notice),
   };
 }
 

@@ -3,6 +3,7 @@
  * implementation of the store fits), what the run loop knows at this moment, and the few things
  * that a person can do. The run loop hands in one value of `WebDeps`.
  */
+import type { NoticeRow } from '../core/notify/notice-row.ts';
 import type { WrittenAct } from '../../shared/acts/act-fields.ts';
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import type { WellStatus } from '../../shared/api/wells.ts';
@@ -42,19 +43,7 @@ export interface StoredNode {
   ignored?: { names: number; last: string; lastMs: number };
 }
 
-export interface StoredNotice {
-  id: string;
-  alarmId: string;
-  to: string;
-  what: 'raised' | 'changed' | 'cleared' | 'withdrawn' | 'test';
-  dueMs: number;
-  createdMs: number;
-  tries: number;
-  state: 'due' | 'sent' | 'given-up';
-  lastError?: string;
-  sentMs?: number;
-  body: { subject: string };
-}
+export type StoredNotice = NoticeRow;
 
 interface StoredRefused {
   counts: { reason: string; count: number; lastMs: number }[];

@@ -9,6 +9,7 @@ import type { Secrets } from '../config/secrets.ts';
 import type { Settings } from '../config/settings.ts';
 import type { Broker } from '../mqtt/broker.ts';
 import { openOutbox, type Outbox } from '../channels/outbox.ts';
+import { noticeText } from '../core/notify/notice-text.ts';
 import { openSenders, type Senders } from '../channels/senders.ts';
 import { openStore } from '../store/open-store.ts';
 import { openDocuments } from '../store/document-files.ts';
@@ -173,7 +174,7 @@ function openNoticeOutbox(options: ServerOptions, store: Store, senders: Senders
     onSettled: (row) =>
       row.state === 'given-up'
         ? options.log('warn', `Gave up telling ${row.to}: ${row.lastError ?? 'no reason known'}`)
-        : options.log('info', `Told ${row.to}: ${row.body.subject}`),
+        : options.log('info', `Told ${row.to}: ${noticeText(row).subject}`),
     onProblem: (sentence) => options.log('warn', sentence),
   });
 }

@@ -2,6 +2,7 @@
  * Mail against a real SMTP server library (smtp-server): what it received is read back as RFC 5322
  * text.
  */
+import { noticeText } from '../../src/core/notify/notice-text.ts';
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
@@ -114,7 +115,7 @@ describe('openMail', () => {
     });
     expect(headers).not.toHaveProperty('importance');
     expect(headers).not.toHaveProperty('priority');
-    expect(body.trim()).toBe(row.body.text.trim());
+    expect(body.trim()).toBe(noticeText(row).text.trim());
   });
 
   test('sent twice it has the same Message-ID; what asks to act today is marked urgent', async () => {
@@ -132,7 +133,10 @@ describe('openMail', () => {
   test('a subject with a line break in a name adds no header', async () => {
     const { port, mails } = await relay();
     const plain = notice();
-    await mail({ port }, notice({ body: { ...plain.body, subject: 'x\r\nBcc: eve@elsewhere.example' } }));
+    await mail(
+      { port },
+      notice({ body: { ...plain.body, subject: 'x\r\nBcc: eve@elsewhere.example', text: 'x' } }),
+    );
     expect(mails[0]!.to).toEqual(['anna@farm.example']);
     expect(parse(mails[0]!.text).headers).not.toHaveProperty('bcc');
   });

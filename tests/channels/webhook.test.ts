@@ -1,4 +1,5 @@
 /** Webhooks against a real HTTP server, and against the published vector of Standard Webhooks. */
+import { noticeText } from '../../src/core/notify/notice-text.ts';
 import { createServer, type IncomingHttpHeaders } from 'node:http';
 import { Webhook } from 'standardwebhooks';
 import { afterEach, describe, expect, test } from 'vitest';
@@ -66,8 +67,7 @@ describe('webhookSender', () => {
         id: noticeKey(row.id),
         what: 'raised',
         to: 'anna',
-        subject: row.body.subject,
-        text: row.body.text,
+        ...noticeText(row),
         reason: row.body.reason,
         event: row.body.event,
       },

@@ -1,3 +1,4 @@
+import { noticeText } from '../../src/core/notify/notice-text.ts';
 import { describe, expect, it } from 'vitest';
 import type { Card } from '../../src/core/domain/card.ts';
 import type { RecipientSettings } from '../../src/config/settings.ts';
@@ -25,7 +26,7 @@ describe('newTeller', () => {
   it('tells each recipient whom the settings name, in the time of the well’s card', () => {
     const reported = newNotifier(settings)(change(raised()), { nowMs: NOW_MS, cards: cards(inBoise) });
     expect(reported.map((row) => row.to)).toEqual(['anna']);
-    expect(reported[0]!.body.text).toMatch(BOISE);
+    expect(noticeText(reported[0]!).text).toMatch(BOISE);
   });
 
   it('tells nobody where the settings name nobody', () => {
@@ -45,11 +46,11 @@ describe('newTeller', () => {
 
   it('takes the time of any well of the site where a whole site is meant', () => {
     const reported = newNotifier(settings)(change(siteSilent()), { nowMs: NOW_MS, cards: cards(inBoise) });
-    expect(reported[0]!.body.text).toMatch(BOISE);
+    expect(noticeText(reported[0]!).text).toMatch(BOISE);
   });
 
   it('says UTC where no card is known', () => {
     const reported = newNotifier(settings)(change(raised()), { nowMs: NOW_MS, cards: cards() });
-    expect(reported[0]!.body.text).toMatch(UTC);
+    expect(noticeText(reported[0]!).text).toMatch(UTC);
   });
 });

@@ -6,6 +6,7 @@
  * a standard defines.
  */
 import { createTransport } from 'nodemailer';
+import { noticeText } from '../../core/notify/notice-text.ts';
 import type { NoticeRow } from '../../core/notify/notice-row.ts';
 import { sendFailure, errorMessage, noticeKey, type Send, type SendResult } from '../sender.ts';
 import type { SmtpSettings } from './smtp.ts';
@@ -67,8 +68,7 @@ function buildMail(
   return {
     from,
     to: { name: '', address },
-    subject: notice.body.subject,
-    text: notice.body.text,
+    ...noticeText(notice),
     date: new Date(notice.createdMs),
     messageId: `<${noticeKey(notice.id)}@${domain}>`,
     references: `<${noticeKey(notice.alarmId)}@${domain}>`,

@@ -8,9 +8,9 @@ import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import type { Priority } from '../../../shared/text/en/alarms/kinds.ts';
 import { isMoreUrgent, urgencyOf, type Urgency } from '../../../shared/text/en/alarms/urgency.ts';
+import { withoutSentence } from '../alarms/lifecycle/alarm-event.ts';
 import type { NoticeRow } from './notice-row.ts';
 import type { Recipient } from './recipients.ts';
-import { writeNotice } from './write-notice.ts';
 
 /** What is kept of an alarm, as far as telling goes (an AlarmRow of src/store/store.ts fits). */
 export interface NoticeAlarm {
@@ -188,14 +188,6 @@ function noticeRowFor(
     reason,
   }: { recipient: Recipient; channel: string; noticeKey: string; reason: string },
 ): NoticeRow {
-  const written = writeNotice({
-    event,
-    last: after.event,
-    reopened: wasReopened(before, after),
-    nowMs,
-    units,
-    timeZone,
-  });
   return {
     id: `${after.id}/${noticeKey}/${recipient.name}/${channel}`,
     alarmId: after.id,
@@ -205,6 +197,13 @@ function noticeRowFor(
     createdMs: nowMs,
     tries: 0,
     state: 'due',
-    body: { ...written, event: { ...after.event, ...event }, channel, reason },
+    body: {
+      event: withoutSentence({ ...after.event, ...event }),
+      ...(wasReopened(before, after) && { reopened: true }),
+      units,
+      timeZone,
+      channel,
+      reason,
+    },
   };
 }

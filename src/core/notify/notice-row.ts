@@ -4,6 +4,7 @@
  * whom, so that telling it twice is the same row.
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
+import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 
 export interface NoticeRow {
   /**
@@ -21,19 +22,26 @@ export interface NoticeRow {
   state: 'due' | 'sent' | 'given-up';
   lastError?: string;
   sentMs?: number;
-  /** Everything the senders need to write the message, frozen when it was made. */
   body: NoticeBody;
 }
 
-interface NoticeBody {
-  subject: string;
-  text: string;
-  event: AlarmEvent;
+/** What the message is made of when it is sent (./notice-text.ts): the same at each try. */
+export interface NoticeBody {
   /**
-   * Which of the recipient's ways this row goes by: `mail`, `webhook-2` … (see ./recipients.ts).
+   * The line that was said, over the last raised or changed one: its reason and figures, and no
+   * sentence of them.
    */
+  event: AlarmEvent;
+  /** It was told as over, and is not. */
+  reopened?: true;
+  /** Of whoever is told: units, and the place's IANA time zone. */
+  units?: UnitSystem;
+  timeZone?: string;
+  /** Words that were written with the row: of a test, and of rows from earlier versions. */
+  subject?: string;
+  text?: string;
+  /** Which of the recipient's channels this row goes by: `webhook`, `mail:anna@farm.example`. */
   channel?: string;
   /** Why this person was told. */
   reason?: string;
-  [more: string]: unknown;
 }

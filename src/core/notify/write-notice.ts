@@ -13,10 +13,8 @@ import { URGENCY_WORDS, urgencyOf } from '../../../shared/text/en/alarms/urgency
 import { noticeWordsFor } from './notice-words.ts';
 
 export interface NoticeInput {
-  /** The line that was said. */
+  /** The line that was said, over the last raised or changed one. */
   event: AlarmEvent;
-  /** The last raised or changed line, which carries why, evidence and causes. */
-  last: AlarmEvent;
   /** It was told as over, and is not. */
   reopened?: boolean;
   nowMs: number;
@@ -39,15 +37,14 @@ export function writeNotice(input: NoticeInput): { subject: string; text: string
   }
 }
 
-function writeActive({ event, last, reopened, nowMs, units, timeZone }: NoticeInput): {
+function writeActive({ event: line, reopened, nowMs, units, timeZone }: NoticeInput): {
   subject: string;
   text: string;
 } {
-  const line = { ...last, ...event };
   const words = noticeWordsFor(line);
   const { priority = 'soon', evidence = {} } = line;
   const soon = URGENCY_WORDS[urgencyOf({ ...line, priority, evidence })].instruction;
-  const changed = reopened ? ', not over' : event.state === 'changed' ? ', changed' : '';
+  const changed = reopened ? ', not over' : line.state === 'changed' ? ', changed' : '';
   const began =
     line.since === undefined ? '' : `It began ${formatMoment(line.since, { timeZone, units, nowMs })}.`;
   const text = paragraphs(
@@ -71,17 +68,17 @@ function writeEnd(
   endText: string,
   sentenceStart: string,
 ): { subject: string; text: string } {
-  const { event, last } = input;
-  const words = noticeWordsFor(last);
-  const why = whyText(last, input.units);
+  const { event } = input;
+  const words = noticeWordsFor(event);
+  const why = whyText(event, input.units);
   const text = paragraphs(
-    `${placeOf(last)}: ${words.title} ${endText}.`,
+    `${placeOf(event)}: ${words.title} ${endText}.`,
     `${sentenceStart} ${formatMoment(event.at, input)}.`,
     why === '' ? '' : `It was: ${endSentence(why)}`,
     event.state === 'cleared' ? 'That it is over does not say that its cause is gone.' : '',
     CAUTIONS['only-watches'],
   );
-  return { subject: oneLine(`${placeOf(last)}: ${words.title} ${endText}`), text };
+  return { subject: oneLine(`${placeOf(event)}: ${words.title} ${endText}`), text };
 }
 
 /** The well, or the site where a whole site is meant; with the pump where the well has several. */

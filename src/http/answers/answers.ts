@@ -1,4 +1,5 @@
 /** One answer for each question of the route table: what does not compile is not answered. */
+import { noticeText } from '../../core/notify/notice-text.ts';
 import type { Answer, RouteName, JsonRoute } from '../../../shared/api/routes.ts';
 import { calendarAddress, setCalendarAddress } from './calendar-address-answers.ts';
 import { acknowledgeAct, alarmAnswer, shelveAct } from './alarm-answers.ts';
@@ -107,7 +108,9 @@ export const ANSWERS: Answers = {
   notices: async (deps, { query }) => {
     const { state, limit = DEFAULT_NOTICES_LIMIT } = query;
     const rows = await deps.store.notices({ limit, ...(state === undefined ? {} : { state }) });
-    return { notices: rows.map(({ body, ...row }) => ({ ...row, subject: body.subject })) };
+    return {
+      notices: rows.map(({ body, ...row }) => ({ ...row, subject: noticeText({ ...row, body }).subject })),
+    };
   },
 };
 

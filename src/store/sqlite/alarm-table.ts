@@ -4,7 +4,7 @@
  */
 import { and, asc, eq, gte, isNotNull, isNull, lte, or, sql } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
-import { whyText } from '../../../shared/text/en/reasons/why.ts';
+import { withoutSentence, withSentence } from '../../core/alarms/lifecycle/alarm-event.ts';
 import { alarm, notice } from './schema.ts';
 import type { AlarmRow, NoticeRow, Store } from '../store.ts';
 
@@ -25,7 +25,7 @@ export function alarmTable(orm: BetterSQLite3Database): AlarmTable {
         well: row.well,
         sinceMs: row.sinceMs,
         endedMs: row.withdrawnMs ?? row.clearedMs ?? null,
-        row: withoutSentence(row),
+        row: { ...row, event: withoutSentence(row.event) },
       }),
     list({ well, fromMs, active }) {
       const stands = isNull(alarm.endedMs);
@@ -41,7 +41,7 @@ export function alarmTable(orm: BetterSQLite3Database): AlarmTable {
         )
         .orderBy(alarm.sinceMs, alarm.id)
         .all()
-        .map(({ row }) => withSentence(row));
+        .map(({ row }) => ({ ...row, event: withSentence(row.event) }));
     },
     putNotice: (row) =>
       void writeNotice.run({ id: row.id, state: row.state, dueMs: row.dueMs, tries: row.tries, row }),
@@ -99,28 +99,4 @@ function prepareWrites(orm: BetterSQLite3Database) {
     })
     .prepare();
   return { writeAlarm, writeNotice };
-}
-
-/**
- * The reason and its figures are stored; its sentence is made anew at each reading, so that a
- * better wording reaches old alarms too.
- */
-function withoutSentence(row: AlarmRow): AlarmRow {
-  if (row.event.reason === undefined) return row;
-  const { why: _made, ...event } = row.event;
-  return { ...row, event };
-}
-
-/**
- * Rows of earlier versions have the sentence alone and keep it. The fields are in the order in
- * which the engine emits them.
- */
-function withSentence(row: AlarmRow): AlarmRow {
-  if (row.event.reason === undefined) return row;
-  const { evidence, causes, ...event } = row.event;
-  const why = whyText(row.event, 'both');
-  return {
-    ...row,
-    event: { ...event, why, ...(evidence && { evidence }), ...(causes && { causes }) },
-  };
 }

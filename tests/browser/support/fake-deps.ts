@@ -560,7 +560,17 @@ function farmNotices(): StoredNotice[] {
       sentMs: FARM_NOW_MS - 2 * HOUR_MS + 1_500,
       tries: 1,
       state: 'sent',
-      body: { subject: 'Orchard: long run' },
+      body: {
+        subject: 'Orchard: long run',
+        text: 'Orchard: long run.',
+        event: {
+          event: 'alarm',
+          well: 'orchard',
+          alarm: 'long-run',
+          state: 'raised',
+          at: new Date(FARM_NOW_MS - 2 * HOUR_MS).toISOString(),
+        },
+      },
     },
   ];
 }

@@ -7,7 +7,7 @@ import { NOW_MS, raised, siteSilent } from './support.ts';
 const HOW = { nowMs: NOW_MS, units: 'us' as const, timeZone: 'America/Denver' };
 
 function write(event = raised(), last = event): { subject: string; text: string } {
-  return writeNotice({ event, last, ...HOW });
+  return writeNotice({ event: { ...last, ...event }, ...HOW });
 }
 
 describe('writeNotice', () => {

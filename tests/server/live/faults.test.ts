@@ -1,6 +1,7 @@
 /**
  * What goes wrong stays where it is: a full disk loses nothing, a fault of our own stops one well.
  */
+import { noticeText } from '../../../src/core/notify/notice-text.ts';
 import { describe, expect, it } from 'vitest';
 import { helloText, MINUTE, NOON, openRig, packText, times, type Rig } from './rig.ts';
 import { useTestTimers } from './timers.ts';
@@ -121,7 +122,7 @@ describe('a fault of our own', () => {
     expect((await rig.alarms('not-watched')).length).toBe(1);
     expect(
       (await rig.notices()).filter(
-        (notice) => notice.body.subject.includes('barn') && notice.what === 'raised',
+        (notice) => noticeText(notice).subject.includes('barn') && notice.what === 'raised',
       ).length,
     ).toBe(1);
     rig.disk.odd = false;

@@ -6,6 +6,7 @@ import type { AlarmEvent, AlarmState } from '../../../../shared/api/events.ts';
 import type { FigureValue, Figures } from '../../../../shared/text/en/reasons/reason-text.ts';
 import { REASON_FORMATS } from '../../../../shared/text/en/reasons/format.ts';
 import { reasonSentence, type StoredReason } from '../../../../shared/text/en/reasons/reasons.ts';
+import { whyText } from '../../../../shared/text/en/reasons/why.ts';
 import type { AlarmEntry } from './alarm-entry.ts';
 
 export type EmitAlarm = (event: AlarmEvent) => void;
@@ -43,6 +44,29 @@ export function reasonFields({
     reason,
     figures: rounded,
     why: reasonSentence({ reason, figures: rounded }, REASON_FORMATS.both) ?? '',
+  };
+}
+
+/**
+ * A line as it is stored: with its reason and figures; its sentence is made anew at each reading,
+ * so that a better wording reaches old alarms too. Those of earlier versions have the sentence
+ * alone and keep it.
+ */
+export function withoutSentence(event: AlarmEvent): AlarmEvent {
+  if (event.reason === undefined) return event;
+  const { why: _made, ...stored } = event;
+  return stored;
+}
+
+/** The stored line with its sentence, its fields in the order in which the engine emits them. */
+export function withSentence(stored: AlarmEvent): AlarmEvent {
+  if (stored.reason === undefined) return stored;
+  const { evidence, causes, ...event } = stored;
+  return {
+    ...event,
+    why: whyText(stored, 'both'),
+    ...(evidence && { evidence }),
+    ...(causes && { causes }),
   };
 }
 
