@@ -77,6 +77,7 @@ const HIDDEN_FIGURES: ReadonlySet<string> = new Set([
   'phase',
   'wires',
   'pumpKind',
+  'tankKind',
   'ageYears',
   'share',
   'times',

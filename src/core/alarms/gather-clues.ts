@@ -88,6 +88,7 @@ function minuteClues(scene: Scene, minute: MinuteScene | undefined): Evidence {
   const volts = voltsOf(minute.pumps[scene.pump.index]);
   const nominal = scene.pump.card.volts;
   return {
+    ...(minute.storeM && { storeM: roundTo(minute.storeM.mean) }),
     ...(minute.levelM && { levelM: roundTo(minute.levelM.mean, 1) }),
     ...(minute.temperatureC && { temperatureC: roundTo(minute.temperatureC.mean, 1) }),
     ...(volts.length > 0 &&
@@ -144,11 +145,13 @@ function waterClues(scene: Scene): Evidence {
 
 function cardClues(scene: Scene): Evidence {
   const { phase, wires, kind, installed } = scene.pump.card;
+  const tankKind = scene.well.card.tank?.kind;
   const age = installed === undefined ? NaN : (scene.atMs - Date.parse(installed)) / (365.25 * DAY_MS);
   return {
     ...(phase !== undefined && { phase }),
     ...(wires !== undefined && { wires }),
     ...(kind !== undefined && { pumpKind: kind }),
+    ...(tankKind === 'plain' && { tankKind }),
     ...(age >= 0 && { ageYears: Math.floor(age) }),
   };
 }

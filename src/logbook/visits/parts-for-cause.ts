@@ -50,6 +50,17 @@ const PARTS_BY_CAUSE: Record<Cause, readonly ServicePart[]> = {
   'transducer-fault': ['sensors'],
   'bad-card': NO_PARTS,
   serviced: NO_PARTS,
+  'switch-contacts-open': ['switch'],
+  'broken-wire': [...DOWNHOLE_PARTS, 'control-box', 'electrical'],
+  'ground-fault': [...DOWNHOLE_PARTS, 'electrical'],
+  'broken-shaft': DOWNHOLE_PARTS,
+  'air-lock': ['level'],
+  'plugged-screen': [...DOWNHOLE_PARTS, 'level'],
+  'plugged-filter': ['fittings'],
+  'store-empty': ['fittings'],
+  'hydrant-leak': ['fittings'],
+  'water-table-risen': ['level'],
+  'tank-too-small': ['tank'],
 };
 
 export function partsForCause(cause: Cause): readonly ServicePart[] {

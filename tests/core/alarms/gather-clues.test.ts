@@ -16,7 +16,7 @@ describe('the lead', () => {
   const dead = (more: string): string => `rest 45psi ${more} | rest 36psi ${more} x5`;
   it.each<[string, string, Cause, Cause[], KitOptions?]>([
     ['a dead pump with no voltage', dead('2V'), 'power-lost', ['switch-out-of-set']],
-    ['the same with voltage', dead('231V'), 'overload-tripping', ['power-lost', 'breaker-open']],
+    ['the same with voltage', dead('231V'), 'switch-contacts-open', ['power-lost', 'breaker-open']],
     ['a dead pump in frost', dead('-4C'), 'frozen', []],
     ['a dead pump in summer', dead('24C'), 'power-lost', ['frozen']],
     [
@@ -38,6 +38,27 @@ describe('the lead', () => {
       'low-well',
       ['lost-prime'],
       { card: houseCard({ pump: { kind: 'submersible' } }) },
+    ],
+    [
+      'a booster that lifts nothing draws from a store and no well',
+      'rest 42psi | run 4.4A 38psi x4',
+      'store-empty',
+      ['low-well'],
+      { card: houseCard({ pump: { kind: 'booster' } }) },
+    ],
+    [
+      'the same with a store that is full',
+      'rest 42psi 1.5st | run 4.4A 38psi 1.5st x4',
+      'lost-prime',
+      ['low-well', 'store-empty'],
+      { card: houseCard({ pump: { kind: 'booster' } }) },
+    ],
+    [
+      'short fills of a plain tank, which has no bladder',
+      'cycle 30s 8A 40-60psi every 1min x6',
+      'tank-air-lost',
+      ['bladder-burst'],
+      { card: houseCard({ tank: { kind: 'plain', volumeL: 167 } }) },
     ],
     ['pressure lost with strong current', 'rest 45psi | run 8.6A 30psi x20', 'broken-pipe', ['lost-prime']],
     ['pressure lost with weak current', 'rest 45psi | run 7A 30psi x20', 'worn-pump', ['lost-prime']],

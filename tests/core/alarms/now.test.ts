@@ -293,7 +293,7 @@ describe('no-start', () => {
       [
         'with voltage present the supply is not the cause',
         'rest 236V 30psi x2',
-        ['1 min no-start raised now overload-tripping'],
+        ['1 min no-start raised now switch-contacts-open'],
       ],
       [
         'under the low cut-off that is named',

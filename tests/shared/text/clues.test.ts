@@ -11,7 +11,9 @@ import { CAUSES, type AlarmKind } from '../../../shared/text/en/alarms/kinds.ts'
 const VALUES: Record<string, (number | string)[]> = {
   ampsShare: [0.6, 0.9, 1, 1.1],
   levelM: [-0.2, 1, 3, 20],
-  levelFallM: [-2, 0.4, 2, 4, 9],
+  storeM: [0.02, 0.2, 2],
+  tankKind: ['captive-air', 'plain'],
+  levelFallM: [-5, -2, 0.4, 2, 4, 9],
   voltsShare: [0.01, 0.85, 0.93, 1, 1.07, 1.2],
   voltsUnbalance: [0.001, 0.007, 0.03],
   temperatureC: [-8, 3, 18],
@@ -61,6 +63,21 @@ test('much water over the pump says nothing for the well once it has sunk by met
     evaluateClues('slow-fill', evidence).map(({ figure }) => figure);
   expect(spoke({ levelM: 12, levelFallM: 0.2 })).toEqual(['levelM', 'levelFallM']);
   expect(spoke({ levelM: 12, levelFallM: 7 })).toEqual(['levelFallM']);
+});
+
+test('water that stands higher by metres is why a sound motor draws more', () => {
+  const [clue] = evaluateClues('amps-high', { levelFallM: -12 });
+  expect(clue?.reading.text('us')).toBe('The water stands 39 ft higher than at first.');
+  expect(clue?.reading.odds['water-table-risen']).toBeGreaterThan(1);
+  expect(clue?.reading.odds['failing-motor']).toBeLessThan(1);
+});
+
+test('a pump that displaces its water, and a bleeder, are not read as what they are not', () => {
+  const figures = (evidence: Record<string, number | string>): string[] =>
+    evaluateClues('leak', evidence).map(({ figure }) => figure);
+  expect(figures({ ampsShare: 1.2, pumpKind: 'positive-displacement' })).toEqual([]);
+  expect(figures({ lateRiseS: 20, tankKind: 'plain' })).toEqual(['tankKind']);
+  expect(figures({ lateRiseS: 20 })).toEqual(['lateRiseS']);
 });
 
 describe('forAndAgainst', () => {

@@ -83,7 +83,13 @@ describe('a step that sends a person', () => {
     ])
       expect(found).toContain(of);
     expect(found.filter((of) => of.startsWith('telling')).length).toBeGreaterThan(3);
-    expect(toStore.map(({ of }) => of)).toEqual(['alarm no-run', 'alarm store-low', 'due stock-water']);
+    expect(toStore.map(({ of }) => of)).toEqual([
+      'alarm no-run',
+      'alarm store-low',
+      'cause store-empty',
+      'telling Look at the storage tank from outside. I',
+      'due stock-water',
+    ]);
   });
 
   test.each(toTank.map(({ of, ...step }) => [of, step] as const))(

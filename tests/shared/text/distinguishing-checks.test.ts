@@ -15,7 +15,7 @@ test.each<[string, ReturnType<typeof weighed>, string | undefined]>([
   [
     'a leak on either side: the house valve',
     weighed(['leak', 0.4], ['open-tap', 0.3], ['check-valve', 0.3]),
-    'Close the valve between the tank and the house',
+    'Push each yard hydrant fully down. Turn the water heater off',
   ],
   [
     'a dead supply or a dead motor: the lights',

@@ -63,6 +63,17 @@ export const CAUSES = [
   'transducer-fault',
   'bad-card',
   'serviced',
+  'switch-contacts-open',
+  'broken-wire',
+  'ground-fault',
+  'broken-shaft',
+  'air-lock',
+  'plugged-screen',
+  'plugged-filter',
+  'store-empty',
+  'hydrant-leak',
+  'water-table-risen',
+  'tank-too-small',
 ] as const;
 export type Cause = (typeof CAUSES)[number];
 

@@ -13,6 +13,34 @@ export const ELECTRIC_CAUSES = {
     firstStep: 'Switch the pump off at its breaker and have the switch replaced. Do not tap or open it.',
     cautions: ['lock-out', 'electrician', 'relief-valve', 'only-watches', 'well-pit'],
   },
+  'switch-contacts-open': {
+    name: 'Pressure switch does not close',
+    // National Driller 86911 has it third, after power and fuses.
+    what: 'The contacts of the switch are burnt, dirty or held apart by insects. The pump gets no current.',
+    evidenceFor: 'The pressure is under cut-in, there is voltage, and no current flows.',
+    evidenceAgainst: 'There is no voltage, or the last run broke off before cut-out.',
+    firstStep:
+      'Switch the pump off at its breaker and have an electrician or pump contractor check the switch. Do not tap or open it: the pump can start.',
+    cautions: ['lock-out', 'electrician', 'well-pit', 'stock-water'],
+  },
+  'broken-wire': {
+    name: 'Broken wire or splice',
+    what: 'The cable to the motor, a splice in the well, a winding or the relay in the control box is open.',
+    evidenceFor: 'There is voltage at the switch, it calls, and no current flows at all.',
+    evidenceAgainst: 'The motor tries to start.',
+    firstStep:
+      'Switch the pump off at its breaker. Have an electrician or pump contractor measure the windings, with the power locked off.',
+    cautions: ['electrician', 'lock-out', 'stock-water'],
+  },
+  'ground-fault': {
+    name: 'Insulation fault to ground',
+    what: 'Current goes to ground through damaged insulation of the cable, a splice or the motor, often after lightning.',
+    evidenceFor: 'The breaker trips as the pump starts, or there was a storm in the last day.',
+    evidenceAgainst: 'The breaker is on.',
+    firstStep:
+      'Leave the breaker off. Have an electrician or pump contractor measure the insulation, with the power locked off.',
+    cautions: ['electrician', 'lock-out', 'stock-water'],
+  },
   'switch-out-of-set': {
     name: 'Pressure switch out of set',
     what: 'The springs of the switch have drifted or were turned.',

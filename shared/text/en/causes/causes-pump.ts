@@ -63,12 +63,12 @@ export const PUMP_CAUSES = {
   },
   'wrong-rotation': {
     name: 'Motor turns the wrong way',
-    what: 'Two lines of a three-phase motor are swapped. It turns backwards and lifts little.',
-    evidenceFor:
-      'Three phases, poor delivery and unlike amps since work was done on the wiring or the supply.',
-    evidenceAgainst: 'Nothing was touched, or the motor is a single-phase one.',
+    // That a three-wire motor can run backwards: US Army TM 5-3820-256-24-6, table 4-1.
+    what: 'Two lines of a three-phase motor are swapped, or two leads of a three-wire one in its control box. It turns backwards and lifts little.',
+    evidenceFor: 'Poor delivery, and with three phases unlike amps, since work was done on the wiring.',
+    evidenceAgainst: 'Nothing was touched, or the motor has two wires and no control box.',
     firstStep:
-      'Have an electrician swap two lines, with the power locked off, and compare pressure and amps.',
+      'Have an electrician or pump contractor check the leads, with the power locked off, and compare pressure and amps.',
     cautions: ['electrician', 'lock-out'],
   },
   sand: {
@@ -79,5 +79,41 @@ export const PUMP_CAUSES = {
     firstStep:
       'Fill a white bucket and let it stand: look for grit. Draw less at a time, and call a well contractor.',
     cautions: ['local-rules'],
+  },
+  'broken-shaft': {
+    name: 'Broken shaft or coupling',
+    what: 'The shaft or the coupling between motor and pump has sheared. The motor turns and the pump does not.',
+    evidenceFor: 'Low amps and no rise from the first second of each run, also after a long rest.',
+    evidenceAgainst: 'The run began well and faded: then it is the well.',
+    firstStep: 'Switch the pump off at its breaker and have a pump contractor pull it.',
+    cautions: ['lock-out', 'heavy-lift', 'stock-water'],
+  },
+  'air-lock': {
+    name: 'Air lock in the pump',
+    // US Army TM 5-3820-256-24-6, table 4-1.
+    what: 'Air or gas is trapped in the pump, after a dry run or after it was pulled. It turns and lifts little.',
+    evidenceFor: 'Low amps and no rise since the well was drawn down or the pump was set.',
+    evidenceAgainst: 'It is the same after the pump has stood for some minutes.',
+    firstStep:
+      'Switch the pump off at its breaker for ten minutes, and then watch one run. If no water comes, switch it off and call a pump contractor.',
+    cautions: ['scalding', 'lock-out', 'stock-water'],
+  },
+  'plugged-screen': {
+    name: 'Plugged screen or pump intake',
+    what: 'Scale, sand or iron bacteria have plugged the screen of the well or the intake of the pump.',
+    evidenceFor:
+      'Delivery and amps have fallen over months. The water falls further in each run, though it stands as high at rest.',
+    evidenceAgainst: 'It came from one day to the next.',
+    firstStep:
+      'Have a well contractor measure the water level at rest and in a run. A well that draws down further than it did has a plugged screen; else it is the intake or the pump.',
+    cautions: ['well-cap', 'contamination', 'local-rules'],
+  },
+  'water-table-risen': {
+    name: 'Water stands higher in the well',
+    what: 'The water in the well has risen, in spring or after rain. The pump lifts more water and draws more current. Nothing is wrong.',
+    evidenceFor: 'The measured level is higher than at first, or delivery has grown along with the amps.',
+    evidenceAgainst: 'The measured level is as at first, or the amps are over the motor’s plate.',
+    firstStep: 'Compare with the season, and have the water level measured at the next visit.',
+    cautions: ['well-cap'],
   },
 } as const satisfies Partial<Record<Cause, CauseWords>>;

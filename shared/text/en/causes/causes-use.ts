@@ -55,7 +55,7 @@ export const USE_CAUSES = {
   },
   serviced: {
     name: 'Somebody worked on it',
-    what: 'A part was replaced or set, and no visit was entered.',
+    what: 'A part was replaced, set or left in another state than before.',
     evidenceFor:
       'Several things changed at one moment, for the better or to round figures, in working hours.',
     evidenceAgainst: 'Nobody was there.',

@@ -9,7 +9,8 @@ export const WATER_CAUSES = {
     evidenceFor:
       'Runs and rests have both become short over days or weeks, while the pump fills as fast as ever.',
     evidenceAgainst: 'Only the rests are short: then water is running somewhere.',
-    firstStep: 'Have the precharge checked with the tank drained, and ask why the air went.',
+    firstStep:
+      'Have the precharge checked with the tank drained, and ask why the air went. A plain tank has none: have its air volume control, or bleeder and snifter, checked, and the tank drained and filled with air.',
     cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   'bladder-burst': {
@@ -35,7 +36,7 @@ export const WATER_CAUSES = {
     evidenceFor: 'The pressure falls at an even pace in quiet hours, day and night.',
     evidenceAgainst: 'The pressure holds in quiet hours.',
     firstStep:
-      'Close the valve after the tank for an hour. If the pressure then holds, look in the house; if not, look on the well’s side.',
+      'Close all yard hydrants. Turn the water heater off and close the valve after the tank for an hour. If the pressure then holds, look in the house; if not, look on the well’s side.',
     cautions: ['contamination', 'local-rules', 'well-pit'],
   },
   'open-tap': {
@@ -59,16 +60,19 @@ export const WATER_CAUSES = {
     name: 'Leak in the drop pipe',
     what: 'The pipe in the well, from the pump to the top, has a hole or a loose joint.',
     evidenceFor:
-      'It leaks with the house valve closed, delivery has fallen, and the start of a run raises no pressure for a while.',
-    evidenceAgainst: 'With the house valve closed the pressure holds.',
+      'It leaks with the house valve and all yard hydrants closed, delivery has fallen, and the start of a run raises no pressure for a while.',
+    evidenceAgainst:
+      'With the house valve closed the pressure holds, and there is no check valve at the tank, which would hold it too.',
     firstStep: 'Have a pump contractor pull the pump. It is no work for one person.',
     cautions: ['well-cap', 'lock-out', 'heavy-lift', 'contamination'],
   },
   'pitless-leak': {
     name: 'Leak at the pitless adapter',
     what: 'The seal where the pipe leaves the well casing under the ground leaks.',
-    evidenceFor: 'It leaks with the house valve closed; sometimes water can be heard falling in the well.',
-    evidenceAgainst: 'With the house valve closed the pressure holds.',
+    evidenceFor:
+      'It leaks with the house valve and all yard hydrants closed; sometimes water can be heard falling in the well.',
+    evidenceAgainst:
+      'With the house valve closed the pressure holds, and there is no check valve at the tank, which would hold it too.',
     firstStep: 'Have a well contractor look at it. The seal also keeps ground water out.',
     cautions: ['well-cap', 'well-pit', 'contamination'],
   },
@@ -76,10 +80,11 @@ export const WATER_CAUSES = {
     name: 'Check valve leaks back',
     what: 'The valve that keeps the water up does not close. It runs back into the well when the pump stops.',
     evidenceFor:
-      'The pressure falls right after a run with the house valve closed, and the next run is slow to raise it.',
-    evidenceAgainst: 'With the house valve closed the pressure holds.',
+      'The pressure falls right after a run with the house valve and all yard hydrants closed, and the next run is slow to raise it.',
+    evidenceAgainst:
+      'With the house valve closed the pressure holds, and there is no check valve at the tank, which would hold it too.',
     firstStep:
-      'Close the house valve for an hour to make sure. Then have the valves checked by a pump contractor.',
+      'Turn the water heater off, close all yard hydrants and the house valve for an hour, and watch the pressure. Then have the valves checked by a pump contractor.',
     cautions: ['lock-out', 'contamination', 'local-rules', 'well-pit'],
   },
   'closed-valve': {
@@ -93,10 +98,11 @@ export const WATER_CAUSES = {
     cautions: ['relief-valve', 'lock-out', 'well-pit'],
   },
   'blocked-nipple': {
-    name: 'Blocked line to the switch',
-    what: 'The small pipe to the pressure switch or gauge is clogged with rust or scale. The switch feels the pressure late or not at all.',
-    evidenceFor: 'The gauge moves late or in jumps, and cut-in and cut-out wander.',
-    evidenceAgainst: 'The gauge follows each run smoothly.',
+    name: 'Blocked line to the switch or gauge',
+    what: 'The small pipe to the pressure switch, or the port of the gauge, is clogged with rust or scale. What is behind it feels the pressure late or not at all.',
+    evidenceFor:
+      'Cut-in and cut-out wander while the gauge follows each run smoothly: then it is the switch’s pipe. Or the gauge itself moves late, in jumps or not at all.',
+    evidenceAgainst: 'Cut-in and cut-out are where they were, and the gauge follows each run.',
     firstStep: 'Have a pump contractor or an electrician clean or replace the line.',
     cautions: ['lock-out', 'electrician', 'tank-pressure', 'well-pit'],
   },
@@ -119,5 +125,41 @@ export const WATER_CAUSES = {
     firstStep:
       'Open a cold tap for a moment: the pressure drops at once. Have the precharge of the pressure tank checked before anything is added. If hot water comes hotter than usual or as steam, keep away from the heater and call. Switch it off at its breaker, or its gas valve if that is away from it.',
     cautions: ['relief-valve', 'tank-pressure', 'precharge', 'lock-out', 'well-pit'],
+  },
+  'plugged-filter': {
+    name: 'Plugged filter',
+    what: 'A filter or strainer before the tank is full. Less water passes at the same pressure.',
+    evidenceFor: 'Fills have become slower, and the amps have hardly changed.',
+    evidenceAgainst: 'There is no filter before the tank, or it has just been changed.',
+    firstStep: 'Look at the filter’s own gauges or date, and change it as its instructions say.',
+    cautions: ['contamination', 'well-pit'],
+  },
+  'store-empty': {
+    name: 'Storage tank empty or shut off',
+    what: 'The storage tank or cistern that a booster pump draws from is empty, or its valve is closed.',
+    evidenceFor: 'A booster pump that lifts nothing, or a measured level near the bottom.',
+    evidenceAgainst: 'The measured level in the storage tank is well above its outlet.',
+    firstStep:
+      'Switch the pump off at its breaker. Look at the storage tank from outside: is there water, and is the valve at its outlet open? If not, that is the reason.',
+    cautions: ['closed-space', 'lock-out', 'scalding', 'well-pit', 'stock-water'],
+  },
+  'hydrant-leak': {
+    name: 'Yard hydrant or buried line leaks',
+    // National Driller 87290.
+    what: 'A frost-proof hydrant that does not close, or a line in the ground, loses water ahead of the house valve.',
+    evidenceFor:
+      'The pressure falls with the house valve closed. The ground is wet at a hydrant or along the line.',
+    evidenceAgainst: 'The pressure holds once each hydrant is pushed fully down.',
+    firstStep: 'Push each yard hydrant fully down. Walk along the buried line and look for wet ground.',
+    cautions: ['contamination', 'local-rules'],
+  },
+  'tank-too-small': {
+    name: 'Tank too small for this pump',
+    // One minute: a motor maker's application manual; The Driller 85040.
+    what: 'The tank is sound, and the pump fills it in less than a minute. Pumps are made for runs of a minute or more.',
+    evidenceFor: 'Runs have been this short since the first day, and the tank’s air is as it should be.',
+    evidenceAgainst: 'Runs were longer before: then the tank has changed.',
+    firstStep: 'Have a pump contractor check the tank’s air and size it for the pump.',
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
 } as const satisfies Partial<Record<Cause, CauseWords>>;

@@ -67,7 +67,12 @@ const numeric =
     typeof value === 'number' ? read(value, evidence) : undefined;
 
 /** A centrifugal pump draws more current the more water it lifts, and less where none comes. */
-function ampsShare(share: number): ClueReading {
+function ampsShare(
+  share: number,
+  { pumpKind: kind }: Readonly<Record<string, number | string>>,
+): ClueReading | undefined {
+  // One that displaces its water draws what the pressure asks for, whatever comes.
+  if (kind === 'positive-displacement') return undefined;
   const off = formatPercent(Math.abs(share - 1));
   if (share >= 1.04)
     return {
@@ -78,6 +83,8 @@ function ampsShare(share: number): ClueReading {
         'drop-pipe-leak': FITS_A_LITTLE,
         'failing-motor': FITS_A_LITTLE,
         sand: FITS_A_LITTLE,
+        'broken-shaft': SPEAKS_AGAINST,
+        'air-lock': SPEAKS_AGAINST,
         'low-well': HARDLY,
         'worn-pump': HARDLY,
         'lost-prime': SPEAKS_AGAINST,
@@ -104,6 +111,8 @@ function ampsShare(share: number): ClueReading {
       'low-well': far ? FITS : FITS_A_LITTLE,
       'closed-valve': far ? FITS : FITS_A_LITTLE,
       'lost-prime': far ? FITS : 1,
+      'broken-shaft': far ? FITS : HARDLY,
+      'air-lock': far ? FITS : 1,
       'worn-pump': FITS_A_LITTLE,
       'broken-pipe': HARDLY,
       'open-tap': far ? SPEAKS_AGAINST : HARDLY,
@@ -151,10 +160,19 @@ function levelFallM(fall: number): ClueReading | undefined {
         'worn-pump': HARDLY,
         'closed-valve': HARDLY,
         'supply-voltage': HARDLY,
+        'water-table-risen': RULES_OUT,
       },
     };
+  if (fall <= -MIN_FALL_M)
+    return {
+      text: (units) => `The water stands ${formatDepth(-fall, units)} higher than at first.`,
+      odds: { 'water-table-risen': SETTLES, 'failing-motor': HARDLY, sand: HARDLY, 'low-well': HARDLY },
+    };
   return fall < 1
-    ? { text: () => 'The water stands as high as at first.', odds: { 'low-well': HARDLY } }
+    ? {
+        text: () => 'The water stands as high as at first.',
+        odds: { 'low-well': HARDLY, 'water-table-risen': RULES_OUT },
+      }
     : undefined;
 }
 
@@ -174,9 +192,11 @@ function voltsShare(share: number): ClueReading {
         'protector-waiting': SPEAKS_AGAINST,
         'habit-changed': SPEAKS_AGAINST,
         'clamp-off': SPEAKS_AGAINST,
+        'switch-contacts-open': SPEAKS_AGAINST,
+        'broken-wire': SPEAKS_AGAINST,
       },
     };
-  const there = { 'power-lost': RULES_OUT, 'breaker-open': RULES_OUT };
+  const there = { 'power-lost': RULES_OUT, 'breaker-open': RULES_OUT, 'ground-fault': RULES_OUT };
   if (Math.abs(share - 1) <= 0.05)
     return {
       text: () => 'The voltage at the pump is as on its plate.',
@@ -216,9 +236,14 @@ function temperatureC(celsius: number): ClueReading | undefined {
 
 /**
  * Water that ran back leaves an empty pipe, which the next run must fill before the pressure moves.
- * No leak in a house empties it.
+ * No leak in a house empties it. With a plain tank a bleeder drains the pipe at each stop by design
+ * (National Driller 87290).
  */
-function lateRiseS(seconds: number): ClueReading {
+function lateRiseS(
+  seconds: number,
+  { tankKind: kind }: Readonly<Record<string, number | string>>,
+): ClueReading | undefined {
+  if (kind === 'plain') return undefined;
   return {
     text: () => `A run takes ${formatDuration(seconds)} before the pressure moves.`,
     odds: {
@@ -253,13 +278,22 @@ function deliveryShare(share: number): ClueReading | undefined {
         'drop-pipe-leak': FITS_A_LITTLE,
         'pitless-leak': FITS_A_LITTLE,
         'closed-valve': FITS_A_LITTLE,
+        'plugged-filter': FITS_A_LITTLE,
+        'plugged-screen': FITS_A_LITTLE,
+        'water-table-risen': SPEAKS_AGAINST,
         'clamp-off': HARDLY,
       },
     };
   if (share < 0.97) return undefined;
   return {
-    text: () => 'It delivers as much as ever at the same pressure.',
+    text: () =>
+      share > 1.04
+        ? `It delivers ${formatPercent(share - 1)} more at the same pressure.`
+        : 'It delivers as much as ever at the same pressure.',
     odds: {
+      ...(share > 1.04 && { 'water-table-risen': FITS }),
+      'plugged-filter': SPEAKS_AGAINST,
+      'plugged-screen': SPEAKS_AGAINST,
       'worn-pump': SPEAKS_AGAINST,
       'closed-valve': SPEAKS_AGAINST,
       'low-well': HARDLY,
@@ -311,6 +345,7 @@ function leakLPerDay(litres: number): ClueReading | undefined {
         'check-valve': FITS,
         'drop-pipe-leak': FITS,
         'pitless-leak': FITS,
+        'hydrant-leak': FITS,
         'habit-changed': HARDLY,
       },
     };
@@ -323,8 +358,25 @@ function leakLPerDay(litres: number): ClueReading | undefined {
           'check-valve': SPEAKS_AGAINST,
           'drop-pipe-leak': SPEAKS_AGAINST,
           'pitless-leak': SPEAKS_AGAINST,
+          'hydrant-leak': SPEAKS_AGAINST,
         },
       }
+    : undefined;
+}
+
+/** By its outlet, with room for a sensor that hangs askew; argued, no source. */
+const STORE_EMPTY_M = 0.1;
+const STORE_WET_M = 0.3;
+
+function storeM(depth: number): ClueReading | undefined {
+  const text = (units: UnitSystem): string => `The storage tank holds ${formatDepth(depth, units)} of water.`;
+  if (depth < STORE_EMPTY_M) return { text, odds: { 'store-empty': SETTLES } };
+  return depth > STORE_WET_M ? { text, odds: { 'store-empty': RULES_OUT } } : undefined;
+}
+
+function tankKind(kind: number | string): ClueReading | undefined {
+  return kind === 'plain'
+    ? { text: () => 'The tank is a plain one and has no bladder.', odds: { 'bladder-burst': RULES_OUT } }
     : undefined;
 }
 
@@ -334,13 +386,22 @@ function phase(phases: number): ClueReading {
     ? { text: () => 'The motor is a three-phase one.', odds: { 'failing-capacitor': RULES_OUT } }
     : {
         text: () => 'The motor is a single-phase one.',
-        odds: { 'lost-leg': RULES_OUT, 'wrong-rotation': RULES_OUT },
+        // Two leads of a three-wire motor can be swapped in its control box.
+        odds: { 'lost-leg': RULES_OUT, 'wrong-rotation': HARDLY },
       };
 }
 
 function pumpKind(kind: number | string): ClueReading | undefined {
   if (kind === 'submersible')
-    return { text: () => 'The pump stands in the water.', odds: { 'lost-prime': RULES_OUT } };
+    return {
+      text: () => 'The pump stands in the water.',
+      odds: { 'lost-prime': RULES_OUT, 'store-empty': RULES_OUT },
+    };
+  if (kind === 'booster')
+    return {
+      text: () => 'The pump draws from a storage tank, not from the well.',
+      odds: { 'low-well': RULES_OUT, 'water-table-risen': RULES_OUT },
+    };
   return kind === 'jet'
     ? { text: () => 'The pump stands above the water and draws it up.', odds: { 'lost-prime': FITS } }
     : undefined;
@@ -363,6 +424,8 @@ export const CLUES: readonly Clue[] = [
     read: numeric(voltsShare),
   },
   { figure: 'voltsUnbalance', onlyAlarms: ['leg-imbalance'], read: numeric(voltsUnbalance) },
+  { figure: 'storeM', excludedAlarms: ['store-low'], read: numeric(storeM) },
+  { figure: 'tankKind', read: tankKind },
   { figure: 'temperatureC', excludedAlarms: ['freeze-risk'], read: numeric(temperatureC) },
   { figure: 'lateRiseS', read: numeric(lateRiseS) },
   { figure: 'promptRiseS', read: numeric(promptRiseS) },
@@ -424,7 +487,7 @@ export const CLUES: readonly Clue[] = [
       wires === 2
         ? {
             text: () => 'The motor has two wires and no control box.',
-            odds: { 'failing-capacitor': SPEAKS_AGAINST },
+            odds: { 'failing-capacitor': SPEAKS_AGAINST, 'wrong-rotation': RULES_OUT },
           }
         : undefined,
   },
@@ -441,6 +504,7 @@ export const CLUES: readonly Clue[] = [
         'switch-out-of-set': FITS,
         'tank-overcharged': FITS,
         'clamp-off': FITS,
+        'air-lock': FITS,
         'bad-card': FITS_A_LITTLE,
       },
     })),

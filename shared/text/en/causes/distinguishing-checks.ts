@@ -17,6 +17,7 @@ export interface DistinguishingCheck {
 
 const HOUSE_SIDE: readonly Cause[] = ['leak', 'open-tap', 'softener-regenerating'];
 const WELL_SIDE: readonly Cause[] = ['check-valve', 'drop-pipe-leak', 'pitless-leak'];
+const AHEAD_OF_HOUSE: readonly Cause[] = [...WELL_SIDE, 'hydrant-leak'];
 const TANK: readonly Cause[] = ['tank-air-lost', 'bladder-burst'];
 const SUPPLY: readonly Cause[] = ['power-lost', 'breaker-open'];
 const MOTOR: readonly Cause[] = ['failing-motor', 'overload-tripping', 'stuck-rotor', 'failing-capacitor'];
@@ -25,9 +26,21 @@ const MOTOR: readonly Cause[] = ['failing-motor', 'overload-tripping', 'stuck-ro
 export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
   {
     sideA: HOUSE_SIDE,
-    sideB: WELL_SIDE,
-    how: 'Close the valve between the tank and the house for an hour, at a time when nobody needs water. If the pressure at the tank then holds, the water goes on the house’s side. If it still falls, it goes on the well’s side.',
+    sideB: AHEAD_OF_HOUSE,
+    how: 'Push each yard hydrant fully down. Turn the water heater off and close the valve between the tank and the house for an hour, when nobody needs water. If the pressure at the tank then holds, the water goes on the house’s side. If it still falls, it goes ahead of that valve. A check valve at the tank holds the pressure too.',
     cautions: ['well-pit'],
+  },
+  {
+    sideA: ['hydrant-leak'],
+    sideB: WELL_SIDE,
+    how: 'Push each yard hydrant fully down, and walk along the buried line for wet ground. If there is a valve between the well and the tank, close it with the pump switched off. If the pressure at the tank then holds, water goes on the well’s side of it.',
+    cautions: ['well-pit', 'lock-out'],
+  },
+  {
+    sideA: ['store-empty'],
+    sideB: ['low-well', 'lost-prime', 'closed-valve', 'worn-pump', 'broken-pipe'],
+    how: 'Look at the storage tank from outside. If it is empty, or the valve at its outlet is closed, the pump is not to blame.',
+    cautions: ['closed-space', 'well-pit'],
   },
   {
     sideA: SUPPLY,

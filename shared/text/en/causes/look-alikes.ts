@@ -21,7 +21,8 @@ export const LOOK_ALIKES: readonly LookAlikes[] = [
   },
   {
     causes: ['check-valve', 'drop-pipe-leak', 'pitless-leak'],
-    distinguishedBy: 'have a pump contractor look into the well; all three leak with the house valve closed',
+    distinguishedBy:
+      'have a pump contractor look into the well; all three leak with the house valve closed, and so does a yard hydrant or a buried line ahead of it',
     cautions: ['well-cap', 'well-pit'],
   },
   { causes: ['leak', 'open-tap'], distinguishedBy: 'walk round the taps, toilets and troughs' },

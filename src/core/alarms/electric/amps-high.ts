@@ -16,6 +16,7 @@ import {
   type ShiftMemory,
 } from './amps-shift.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
+import { levelFall, type LevelMemory } from '../pump/level-fall.ts';
 import { recentCycles } from '../scene-queries.ts';
 import { CLEAR, type Active, type Evaluation } from '../evaluation.ts';
 import { roundTo } from '../round.ts';
@@ -28,7 +29,9 @@ const MIN_READINGS = 3;
 /** So far over it the rotor stood still: a start that failed (../pump/failed-start.ts). */
 const LOCKED_ROTOR_RATIO = 2.2;
 
-export const ampsHigh: Watch<ShiftMemory> = {
+type AmpsHighMemory = ShiftMemory & LevelMemory;
+
+export const ampsHigh: Watch<AmpsHighMemory> = {
   alarm: 'amps-high',
   scope: 'pump',
   triggers: ['cycle'],
@@ -36,13 +39,17 @@ export const ampsHigh: Watch<ShiftMemory> = {
   evaluate,
 };
 
-function evaluate(scene: Scene, memory: ShiftMemory): Evaluation {
+function evaluate(scene: Scene, memory: AmpsHighMemory): Evaluation {
+  // Water that stands higher lets a sound pump lift more.
+  const levelFallM = levelFall(scene, memory);
   const over = maximumFinding(scene);
   if (over) return over;
   const shift = ampsShift(scene, memory);
   if (shift.is === 'clear') delete memory.maybeSupply;
   if (shift.is !== 'shift') return shift;
-  return shift.direction === 'high' ? shiftFinding(scene, memory, shift) : CLEAR;
+  if (shift.direction !== 'high') return CLEAR;
+  const found = shiftFinding(scene, memory, shift);
+  return levelFallM === undefined ? found : { ...found, evidence: { ...found.evidence, levelFallM } };
 }
 
 function maximumFinding(scene: Scene): Active | undefined {
@@ -128,6 +135,13 @@ function causesOf(scene: Scene, over: boolean, supply: number): Active['causes']
     sand: 0.2,
     'failing-capacitor': scene.pump.card.phase === 3 ? 0 : startAmps === undefined ? 0.2 : 0.15,
     'worn-pump': 0.08,
+    // A centrifugal pump that is let run out on its curve lifts more and draws more.
+    'drop-pipe-leak': 0.08,
+    'broken-pipe': 0.05,
+    'water-table-risen': over ? 0 : 0.12,
+    generator: supply > 0 ? 0.05 : 0,
+    // Named where somebody was there (shared/text/en/causes/clues.ts).
+    serviced: 0.03,
     'supply-voltage': supply > 0 ? supply : hasVolts(scene) ? 0 : over ? 0.1 : 0.15,
   });
 }

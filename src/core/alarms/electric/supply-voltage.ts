@@ -77,8 +77,7 @@ function evaluate(scene: Scene, memory: VoltageMemory): Evaluation {
  */
 function lineVolts(pump: MinutePump | undefined, nominal: number): number[] | undefined {
   const lines = pump?.volts;
-  if (!lines || lines.length === 0 || lines.every((line) => line.low < GONE_RATIO * nominal))
-    return undefined;
+  if (!lines || lines.every((line) => line.low < GONE_RATIO * nominal)) return undefined;
   return lines.map((line) => line.mean);
 }
 

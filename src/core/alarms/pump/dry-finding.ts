@@ -75,12 +75,17 @@ function causesOf(
 ): Active['causes'] {
   const dry = level !== undefined && level < 1;
   const wet = level !== undefined && level > 3;
+  const booster = scene.pump.card.kind === 'booster';
   const lostWater = observation.ranNormallyS !== undefined;
   // A pump against a closed valve stirs its water and draws more than one that has none.
   const stirs = ratio > CLOSED_VALVE_RATIO;
   const valve = stirs ? 0.45 : observation.kpa === undefined ? 0.25 : 0.08;
   return weighCauses({
-    'low-well': dry ? 0.9 : wet ? 0.05 : lostWater ? 0.75 : stirs ? 0.3 : 0.4,
+    'low-well': booster ? 0 : dry ? 0.9 : wet ? 0.05 : lostWater ? 0.75 : stirs ? 0.3 : 0.4,
+    'store-empty': booster ? 0.6 : 0,
+    // It turns from the first second as it does ever after.
+    'broken-shaft': lostWater || stirs ? 0 : 0.1,
+    'air-lock': lostWater ? 0 : 0.06,
     'lost-prime': scene.pump.card.kind === 'jet' ? 0.5 : scene.pump.card.kind === 'submersible' ? 0.05 : 0.2,
     'closed-valve': lostWater ? valve / 2 : valve,
     'broken-pipe': observation.kpa === undefined ? 0.05 : 0.1,

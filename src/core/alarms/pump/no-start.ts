@@ -204,6 +204,7 @@ function causesOf(scene: Scene, minute: MinuteScene): Active['causes'] {
   const waiting =
     waits !== undefined && last !== undefined && scene.atMs - last.stoppedMs < (waits + 300) * 1000;
   const freezing = (minute.temperatureC?.mean ?? 20) < 1;
+  const called = minute.pumps[scene.pump.index]?.callsForWater === true;
   return weighCauses({
     'low-pressure-cut-off': lockedOut ? 0.45 : 0.02,
     'protector-waiting': waiting ? 0.6 : 0.03,
@@ -212,7 +213,13 @@ function causesOf(scene: Scene, minute: MinuteScene): Active['causes'] {
     'breaker-open': powered ? 0 : 0.3,
     'overload-tripping': powered ? 0.35 : 0.12,
     'failing-motor': powered ? 0.25 : 0.1,
-    'switch-out-of-set': powered ? 0.2 : 0.06,
+    'switch-out-of-set': powered ? 0.1 : 0.06,
+    // "Defective pressure switch" is third after power and fuses (National Driller 86911); a contact
+    // that calls has closed.
+    'switch-contacts-open': called ? 0 : powered ? 0.4 : 0.08,
+    'blocked-nipple': called ? 0 : powered ? 0.1 : 0.03,
+    'broken-wire': powered ? 0.2 : 0.05,
+    'ground-fault': powered ? 0 : 0.05,
     'clamp-off': 0.04,
   });
 }

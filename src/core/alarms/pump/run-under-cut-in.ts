@@ -98,11 +98,12 @@ export function heldUnderCutInFinding(
 }
 
 /**
- * A motor of three lines turns backwards from the day on which two were swapped, and lifts about
+ * A motor with three leads turns backwards from the day on which two were swapped, and lifts about
  * half: rare but after work on it.
  */
 function reverseRotationCause(scene: Scene): Partial<Record<Cause, number>> {
-  return scene.pump.card.phase === 3 ? { 'wrong-rotation': 0.1 } : {};
+  const { phase, wires } = scene.pump.card;
+  return phase === 3 ? { 'wrong-rotation': 0.1 } : wires === 3 ? { 'wrong-rotation': 0.05 } : {};
 }
 
 /**

@@ -47,7 +47,8 @@ export function stuckFault(scene: Scene): Active | undefined {
       stuckS: Math.round(stuckS),
       ...(kpa !== undefined && { kpa: roundTo(kpa, 1) }),
     },
-    causes: weighCauses({ 'transducer-fault': 0.6, frozen: freezing ? 0.6 : 0.02, 'blocked-nipple': 0.35 }),
+    // A transducer mostly has a port of its own on the tee, and not the switch's pipe.
+    causes: weighCauses({ 'transducer-fault': 0.75, frozen: freezing ? 0.75 : 0.02, 'blocked-nipple': 0.2 }),
   };
 }
 

@@ -198,11 +198,12 @@ function finding(
       ...evidence,
     },
     causes: weighCauses({
-      leak: 0.34,
-      'open-tap': isFreezing(scene) ? 0.5 : 0.33,
-      'check-valve': 0.11,
-      'drop-pipe-leak': 0.11,
-      'pitless-leak': 0.11,
+      leak: 0.32,
+      'open-tap': isFreezing(scene) ? 0.5 : 0.31,
+      'check-valve': 0.1,
+      'drop-pipe-leak': 0.1,
+      'pitless-leak': 0.1,
+      'hydrant-leak': 0.09,
     }),
   };
 }

@@ -68,6 +68,7 @@ function evaluate(scene: Scene, memory: NoWaterMemory): Evaluation {
       ? weighCauses({
           'broken-pipe': fell ? 0.55 : 0.35,
           'low-well': 0.25,
+          'store-empty': scene.pump.card.kind === 'booster' ? 0.4 : 0,
           'lost-prime': 0.15,
           'drop-pipe-leak': 0.1,
           'worn-pump': 0.1,

@@ -145,6 +145,7 @@ function causesOf(short: boolean): Active['causes'] {
         'bladder-burst': 0.3,
         leak: 0.2,
         'check-valve': 0.1,
+        'tank-too-small': 0.1,
         'habit-changed': 0.1,
       })
     : weighCauses({

@@ -117,12 +117,13 @@ function finding(cutIn: PointShift | undefined, cutOut: PointShift | undefined):
       ...(cutOut && { cutOutKpa: roundTo(cutOut.nowKpa, 0), cutOutWasKpa: roundTo(cutOut.normalKpa, 0) }),
     },
     causes: alike
-      ? weighCauses({ 'switch-out-of-set': 0.48, 'transducer-fault': 0.48 })
+      ? weighCauses({ 'switch-out-of-set': 0.48, 'transducer-fault': 0.48, serviced: 0.03 })
       : weighCauses({
           'switch-out-of-set': 0.7,
           'switch-chatter': 0.1,
           'blocked-nipple': 0.1,
           'transducer-fault': 0.1,
+          serviced: 0.03,
         }),
   };
 }
