@@ -3,6 +3,7 @@
  * of the well's own time zone, as its card says; of a whole site, those of any well there.
  */
 import type { Card } from '../core/domain/card.ts';
+import type { CardNames } from '../../shared/text/en/card-names.ts';
 import type { Settings } from '../config/settings.ts';
 import { channelsOf } from '../channels/channels.ts';
 import { decideNotices } from '../core/notify/decide-notices.ts';
@@ -27,9 +28,24 @@ export function newNotifier(settings: Pick<Settings, 'notices' | 'units'>): Noti
           nowMs,
           units: settings.units,
           timeZone: timeZoneOf(change.event, cards),
+          names: namesOf(change.event, cards),
         })
           .map((decision) => ('row' in decision ? decision.row : undefined))
           .filter((row): row is NoticeRow => row !== undefined);
+}
+
+/** Several pumps hang on breakers of their own, and the card names one. */
+function namesOf({ well }: AlarmSubject, cards: ReadonlyMap<string, Card>): CardNames {
+  const card = well === undefined ? undefined : cards.get(well);
+  const { firm, electrical, where } = card?.description ?? {};
+  const breaker = card?.pumps.length === 1 ? electrical?.breaker : undefined;
+  const panel = electrical?.panel ?? where?.panel;
+  return {
+    ...(firm !== undefined && { firm }),
+    ...(breaker !== undefined && { breaker }),
+    ...(panel !== undefined && { panel }),
+    ...(where?.shutOff !== undefined && { shutOff: where.shutOff }),
+  };
 }
 
 function timeZoneOf({ well, site }: AlarmSubject, cards: ReadonlyMap<string, Card>): string {

@@ -22,7 +22,16 @@ const inBoise = houseCard({ timeZone: 'America/Boise', site: 'home-farm' });
 const BOISE = /11:02/;
 const UTC = /(17:02|5:02)/;
 
-describe('newTeller', () => {
+const newDescription = (): NonNullable<Card['description']> => ({
+  treatment: [],
+  pumps: {},
+  hole: { checkValves: [] },
+  tank: {},
+  electrical: { wires: {}, photos: [] },
+  where: {},
+});
+
+describe('newNotifier', () => {
   it('tells each recipient whom the settings name, in the time of the well’s card', () => {
     const reported = newNotifier(settings)(change(raised()), { nowMs: NOW_MS, cards: cards(inBoise) });
     expect(reported.map((row) => row.to)).toEqual(['anna']);
@@ -47,6 +56,21 @@ describe('newTeller', () => {
   it('takes the time of any well of the site where a whole site is meant', () => {
     const reported = newNotifier(settings)(change(siteSilent()), { nowMs: NOW_MS, cards: cards(inBoise) });
     expect(noticeText(reported[0]!).text).toMatch(BOISE);
+  });
+
+  it('says whom to call and where to switch off, as the card has it', () => {
+    const description = {
+      ...newDescription(),
+      firm: 'Bluestem Well Service, 555-0142',
+      electrical: { wires: {}, photos: [], breaker: '14/16' },
+    };
+    const reported = newNotifier(settings)(change(raised({ alarm: 'dry-run' })), {
+      nowMs: NOW_MS,
+      cards: cards({ ...inBoise, description }),
+    });
+    expect(reported[0]!.body.text).toMatch(
+      /^.*\nCall: Bluestem Well Service, 555-0142\.\nSwitch off: breaker 14\/16\./,
+    );
   });
 
   it('says UTC where no card is known', () => {

@@ -8,6 +8,7 @@ import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import type { Priority } from '../../../shared/text/en/alarms/kinds.ts';
 import { isMoreUrgent, urgencyOf, type Urgency } from '../../../shared/text/en/alarms/urgency.ts';
+import type { CardNames } from '../../../shared/text/en/card-names.ts';
 import { withoutSentence } from '../alarms/lifecycle/alarm-event.ts';
 import type { NoticeRow } from './notice-row.ts';
 import type { Recipient } from './recipients.ts';
@@ -37,6 +38,8 @@ export interface NoticeContext {
   units: UnitSystem;
   /** The site's IANA zone. */
   timeZone: string;
+  /** What the well's card says of whom to call and where to switch off. */
+  names?: CardNames;
   /**
    * Whether this recipient was told of this alarm before. Without it that is worked out from the
    * priority it had: true for all who hear such alarms.
@@ -180,7 +183,7 @@ function doNotTell(reason: string): Verdict {
 
 function noticeRowFor(
   { before, after, event }: AlarmChange,
-  { nowMs, units, timeZone }: NoticeContext,
+  { nowMs, units, timeZone, names }: NoticeContext,
   {
     recipient,
     channel,
@@ -202,6 +205,7 @@ function noticeRowFor(
       ...(wasReopened(before, after) && { reopened: true }),
       units,
       timeZone,
+      ...(names && { names }),
       channel,
       reason,
     },

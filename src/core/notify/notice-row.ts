@@ -4,6 +4,7 @@
  * whom, so that telling it twice is the same row.
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
+import type { CardNames } from '../../../shared/text/en/card-names.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 
 export interface NoticeRow {
@@ -37,6 +38,8 @@ export interface NoticeBody {
   /** Of whoever is told: units, and the place's IANA time zone. */
   units?: UnitSystem;
   timeZone?: string;
+  /** Whom to call and where to switch off, as the card said it then. */
+  names?: CardNames;
   /** Words that were written with the row: of a test, and of rows from earlier versions. */
   subject?: string;
   text?: string;

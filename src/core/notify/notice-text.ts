@@ -8,9 +8,9 @@ import type { NoticeRow } from './notice-row.ts';
 import { writeNotice } from './write-notice.ts';
 
 export function noticeText({ createdMs, body }: NoticeRow): { subject: string; text: string } {
-  const { event, subject, text, reopened = false, units = 'us', timeZone = 'UTC' } = body;
+  const { event, subject, text, reopened = false, units = 'us', timeZone = 'UTC', names = {} } = body;
   if (subject !== undefined && text !== undefined) return { subject, text };
-  return writeNotice({ event, reopened, nowMs: createdMs, units, timeZone });
+  return writeNotice({ event, reopened, nowMs: createdMs, units, timeZone, names });
 }
 
 /** The line as machines get it, with its sentence. */

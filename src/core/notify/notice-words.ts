@@ -5,6 +5,7 @@
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { ALARM_WORDS } from '../../../shared/text/en/alarms/alarm-words.ts';
 import { CAUSE_WORDS } from '../../../shared/text/en/causes/cause-words.ts';
+import type { CardNames } from '../../../shared/text/en/card-names.ts';
 import { CAUTIONS, type Caution } from '../../../shared/text/en/cautions.ts';
 import { alarmWords } from '../../../shared/text/en/alarms/forms.ts';
 import { lookAlikesOf, type LookAlikes } from '../../../shared/text/en/causes/look-alikes.ts';
@@ -34,8 +35,8 @@ const FIRST_CAUTIONS: readonly Caution[] = [
 ];
 const CAUTION_ORDER: readonly Caution[] = [...new Set([...FIRST_CAUTIONS, ...allCautions()])];
 
-export function noticeWordsFor(event: AlarmEvent): NoticeWords {
-  const words = alarmWords(event.alarm, event.evidence);
+export function noticeWordsFor(event: AlarmEvent, names?: CardNames): NoticeWords {
+  const words = alarmWords(event.alarm, event.evidence, names);
   const causes = (event.causes ?? []).slice(0, MAX_CAUSES).map(({ cause }) => cause);
   const cautions = new Set<Caution>(words.cautions);
   // The likeliest cause decides what somebody does next, so its cautions go along.

@@ -7,6 +7,7 @@ import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { momentWords } from '../../../shared/text/en/time-words.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
+import { cardNameLines, type CardNames } from '../../../shared/text/en/card-names.ts';
 import { figureLines } from '../../../shared/text/en/figures.ts';
 import { whyText } from '../../../shared/text/en/reasons/why.ts';
 import { URGENCY_WORDS, urgencyOf } from '../../../shared/text/en/alarms/urgency.ts';
@@ -20,6 +21,8 @@ export interface NoticeInput {
   nowMs: number;
   units: UnitSystem;
   timeZone: string;
+  /** Whom to call and where to switch off, as far as the card knows. */
+  names?: CardNames;
 }
 
 /** Subject and text. Times are in the site's zone. */
@@ -37,18 +40,18 @@ export function writeNotice(input: NoticeInput): { subject: string; text: string
   }
 }
 
-function writeActive({ event: line, reopened, nowMs, units, timeZone }: NoticeInput): {
+function writeActive({ event: line, reopened, nowMs, units, timeZone, names = {} }: NoticeInput): {
   subject: string;
   text: string;
 } {
-  const words = noticeWordsFor(line);
+  const words = noticeWordsFor(line, names);
   const { priority = 'soon', evidence = {} } = line;
   const soon = URGENCY_WORDS[urgencyOf({ ...line, priority, evidence })].instruction;
   const changed = reopened ? ', not over' : line.state === 'changed' ? ', changed' : '';
   const began =
     line.since === undefined ? '' : `It began ${formatMoment(line.since, { timeZone, units, nowMs })}.`;
   const text = paragraphs(
-    `${placeOf(line)}: ${words.title}${changed}. ${capitalize(soon)}.`,
+    [`${placeOf(line)}: ${words.title}${changed}. ${capitalize(soon)}.`, ...cardNameLines(names)].join('\n'),
     reopened ? 'It was told as over; readings that came late show that it still stands.' : '',
     [capitalize(endSentence(whyText(line, units))), began].filter(Boolean).join('\n'),
     words.means,

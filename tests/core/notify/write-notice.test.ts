@@ -49,6 +49,28 @@ describe('writeNotice', () => {
     `);
   });
 
+  test('whom to call, the breaker and the valve stand in the first three lines', () => {
+    const names = {
+      firm: 'Bluestem Well Service, 555-0142',
+      breaker: '14/16',
+      panel: 'barn, north wall',
+      shutOff: 'under the stairs',
+    };
+    const event = raised({ alarm: 'dry-run', priority: 'now' });
+    const lines = writeNotice({ event, last: event, ...HOW, names }).text.split('\n');
+    expect(lines.slice(0, 3)).toEqual([
+      'north-paddock: pump runs but lifts no water. Act now: minutes matter.',
+      'Call: Bluestem Well Service, 555-0142.',
+      'Switch off: breaker 14/16, panel: barn, north wall. Shut-off valve: under the stairs.',
+    ]);
+    expect(lines.join(' ')).toMatch(
+      /Switch the pump off at breaker 14\/16 now.*Call Bluestem Well Service, 555-0142\./,
+    );
+    const without = writeNotice({ event, last: event, ...HOW }).text;
+    expect(without).toMatch(/Switch the pump off at its breaker now.*Call your pump contractor\./);
+    expect(without).not.toContain('{');
+  });
+
   test.each([
     ['now', 'dry-run', '(act now: minutes matter)'],
     ['now', 'store-low', '(act today)'],

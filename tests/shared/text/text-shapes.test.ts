@@ -149,7 +149,7 @@ describe('first steps', () => {
 
   test('that have work done inside a box or switch carry the electrician’s caution or the lock', () => {
     const inside = STEPS.filter(({ step }) =>
-      /control box|electrical box|the switch (replaced|set|looked at)/.test(step),
+      /control box|electrical box|the switch (replaced|set|looked at)|check the switch/.test(step),
     );
     expect(inside.length).toBeGreaterThan(3);
     for (const { of, cautions } of inside) expect(cautions, of).toContain('electrician');

@@ -4,7 +4,8 @@
  * store and back.
  */
 import type { Evidence } from '../../../api/events.ts';
-import { ALARM_WORDS } from './alarm-words.ts';
+import { fillCardNames, type CardNames } from '../card-names.ts';
+import { RAW_ALARM_WORDS } from './alarm-words.ts';
 import { ALARM_FORMS, type AlarmForm, type AlarmKind } from './kinds.ts';
 import type { AlarmWords, FormWords } from './text-shapes.ts';
 
@@ -28,12 +29,14 @@ export function formOf(alarm: AlarmKind, evidence: Evidence = {}): AlarmForm | u
   );
 }
 
-/** The words of an alarm in the form that its evidence names. */
-export function alarmWords(alarm: AlarmKind, evidence?: Evidence): AlarmWords {
+/** The words of an alarm in the form that its evidence names, with the names on the well's card. */
+export function alarmWords(alarm: AlarmKind, evidence?: Evidence, names?: CardNames): AlarmWords {
   const form = formOf(alarm, evidence);
-  return { ...ALARM_WORDS[alarm], ...(form !== undefined && formWords(alarm, form)) };
+  const words = { ...RAW_ALARM_WORDS[alarm], ...(form && RAW_ALARM_WORDS[alarm].forms?.[form]) };
+  return { ...words, firstStep: fillCardNames(words.firstStep, names) };
 }
 
 export function formWords(alarm: AlarmKind, form: AlarmForm): FormWords | undefined {
-  return ALARM_WORDS[alarm].forms?.[form];
+  const words = RAW_ALARM_WORDS[alarm].forms?.[form];
+  return words && { ...words, firstStep: fillCardNames(words.firstStep) };
 }

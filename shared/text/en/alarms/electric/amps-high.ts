@@ -7,7 +7,7 @@ export const ampsHighText = {
   means:
     'The running current has left its normal upwards. The motor works harder: sand or scale in the pump, worn bearings, failing windings, or a supply that has changed.',
   firstStep:
-    'Compare with the motor’s service-factor amps. If the pump draws more, switch it off at its breaker and call your pump contractor. If it draws less, there is nothing to do today: have volts and amps measured by a pump contractor within a week.',
+    'Compare with the motor’s service-factor amps. If the pump draws more, switch it off at {breaker} and call {firm}. If it draws less, there is nothing to do today: have volts and amps measured by a pump contractor within a week.',
   canBeWrong:
     'A hole in the drop pipe, or water that stands higher in the well, raises the amps of a sound motor. Where voltage is not measured, the supply alone moves them by some percent, from season to season too. Another load on the same wire does it as well.',
   needs:
@@ -18,7 +18,7 @@ export const ampsHighText = {
       means:
         'The motor draws far more than its plate allows. Its windings overheat, and its overload should have stopped it by now. A motor that is run on like this burns out.',
       firstStep:
-        'Switch the pump off at its breaker now and leave it off. Call your pump contractor, and say how many amps it draws.',
+        'Switch the pump off at {breaker} now and leave it off. Call {firm}, and say how many amps it draws.',
       canBeWrong:
         'Wrong service-factor amps on the card look the same, and so does another load on the same wire. The pump is switched off first all the same.',
       cautions: ['electrician', 'lock-out', 'only-watches', 'stock-water'],

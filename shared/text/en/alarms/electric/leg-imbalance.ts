@@ -6,7 +6,7 @@ export const legImbalanceText = {
   means:
     'The currents of the three lines differ too much. The motor runs hotter than its plate allows for. Most often the supply voltages differ; sometimes a joint or a winding is failing.',
   firstStep:
-    'If the motor hums or is hot, switch it off at its breaker. Else have a pump contractor read the three voltages while the pump runs, and roll the leads. If the odd line stays on the same supply line, it is the power company’s. If it moves along, it is the motor or its cable.',
+    'If the motor hums or is hot, switch it off at {breaker}. Else have a pump contractor read the three voltages while the pump runs, and roll the leads. If the odd line stays on the same supply line, it is the power company’s. If it moves along, it is the motor or its cable.',
   canBeWrong:
     'Single-phase loads on one line, a phase converter, or a clamp that is not quite closed show the same. An even fault in all three lines does not show at all.',
   needs: 'Current of all three lines. Three voltages tell the supply from the motor.',
@@ -16,7 +16,7 @@ export const legImbalanceText = {
       means:
         'The currents of the three lines differ so much that the motor may run on two phases. A phase that fails before a transformer leaves current in all three lines, in one of them far too much. The motor overheats quickly.',
       firstStep:
-        'Switch the pump off at its breaker or disconnect and leave it off. Call the power company or an electrician.',
+        'Switch the pump off at {breaker} or its disconnect and leave it off. Call the power company or an electrician.',
       canBeWrong:
         'A clamp that hangs open on one line shows the same. The pump is switched off first all the same.',
       cautions: ['electrician', 'lock-out', 'only-watches', 'stock-water'],

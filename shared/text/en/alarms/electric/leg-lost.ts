@@ -6,7 +6,7 @@ export const legLostText = {
   means:
     'A three-phase motor has lost one line and runs on two, or tries to. It overheats quickly and burns out unless its protection acts.',
   firstStep:
-    'Switch the pump off at its breaker or disconnect and leave it off. Call the power company or an electrician.',
+    'Switch the pump off at {breaker} or its disconnect and leave it off. Call the power company or an electrician.',
   canBeWrong:
     'A clamp that fell off or hangs open on one line shows the same. Then the other two lines draw what they always drew; with a line truly lost they draw much more.',
   needs: 'Current of all three lines, each with its own clamp.',

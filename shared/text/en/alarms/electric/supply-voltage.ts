@@ -16,7 +16,7 @@ export const supplyVoltageText = {
       means:
         'While the pump runs, the voltage is more than a fifth off the motor’s plate. The motor burns out soon. Where lights elsewhere are too bright or too dim, the neutral of the service may be open, which can start a fire.',
       firstStep:
-        'Switch the pump off at its breaker now and leave it off. If lights are too bright or too dim, touch no wiring and call the power company at once. Else call an electrician.',
+        'Switch the pump off at {breaker} now and leave it off. If lights are too bright or too dim, touch no wiring and call the power company at once. Else call an electrician.',
       canBeWrong:
         'A wrong voltage on the card, a sensor on another circuit, or a generator in use looks the same. The pump is switched off first all the same.',
       cautions: ['electrician', 'lock-out', 'generator', 'only-watches', 'stock-water'],

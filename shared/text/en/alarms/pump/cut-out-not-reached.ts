@@ -9,7 +9,7 @@ export const cutOutNotReachedText = {
   means:
     'The pump runs and the pressure stops rising before the switch opens. The pump is weak, water runs away, or the switch is set higher than this pump can push.',
   firstStep:
-    'Close all taps and see whether the pressure then rises. If it does not, switch the pump off and call.',
+    'Close all taps. If the pressure does not rise within ten minutes, switch the pump off at {breaker} and call {firm}: a worn pump, a low well or a burst line does this.',
   canBeWrong:
     'A large use that goes on for hours holds the pressure down in a healthy way. A switch that was just set lower ends its runs early. A gauge that has begun to read low does the same.',
   needs: 'Current and pressure, and a cut-out that was learnt or is on the card.',

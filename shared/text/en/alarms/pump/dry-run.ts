@@ -28,9 +28,9 @@ export const dryRunText = {
   means:
     'The motor turns and draws far less than it should, and no water comes. The water it moves cools and lubricates a pump; without it a pump can be ruined in minutes.',
   firstStep:
-    'Switch the pump off at its breaker. Then look whether a valve between well and tank is closed. Leave the pump off until somebody has found out why it is dry.',
+    'Switch the pump off at {breaker} now. Then look whether a valve between well and tank is closed. Leave the pump off until somebody has found out why it is dry. Call {firm}.',
   canBeWrong:
-    'A valve closed between the pump and the gauge looks the same in amps and pressure. Without pressure or flow, low amps alone speak for it, and the alarm says so. A clamp that has slipped half open reads low too. Then water still comes.',
+    'A valve closed between the pump and the gauge looks the same in amps and pressure. Without pressure, low amps alone speak for it, and the alarm says so. A clamp that has slipped half open reads low too. Then water still comes.',
   needs:
     'Current, and what it usually is: learnt, or the motor’s service-factor amps on the card. Pressure confirms it; a water level says why.',
   cautions: ['only-watches', 'lock-out', 'scalding', 'well-pit', 'stock-water'],

@@ -27,7 +27,7 @@ export const failedStartText = {
   title: 'Motor tries to start and does not run',
   means:
     'There was the current of a start, and then no run. The motor is held, or its starting parts have failed, and the overload cuts it off. Each try heats the windings.',
-  firstStep: 'Switch the pump off at its breaker and leave it off. Call a pump contractor or an electrician.',
+  firstStep: 'Switch the pump off at {breaker} and leave it off. Call {firm}, or an electrician.',
   canBeWrong:
     'Sampled once in five seconds or slower, a short healthy run can look like a try, and a try can be missed. A dip of the supply in the first second looks the same. Then the next start is good.',
   needs: 'Current, a reading a second or faster. A start recorded at high rate helps.',

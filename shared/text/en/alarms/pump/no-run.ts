@@ -9,7 +9,7 @@ export const noRunText = {
   means:
     'This well always runs at about these times, and now it has not. Either nobody needs water, or it cannot run. There is no pressure reading to tell which.',
   firstStep:
-    'Open a tap, or look at the trough or storage tank from outside. If the water is low and the pump silent, look at the breaker.',
+    'Open a tap, or look at the trough or storage tank from outside. If the water is low and the pump silent, look at the breaker. If it is on, call {firm}.',
   canBeWrong:
     'An empty house, stock moved to another field, or rain on an irrigated one looks the same. So does a clamp that has come off. Enter that the well is laid up.',
   needs: 'Current, and rests learnt over some weeks. It is used where no pressure tells more.',

@@ -9,7 +9,7 @@ export const noStartText = {
   title: 'Pump should run and does not',
   means:
     'The pressure is under cut-in, or the float calls for water, and the pump draws no current. Water will run out.',
-  firstStep: `Look at the disconnect and the breaker from outside. ${IF_IT_TRIPPED} If there is a low-pressure cut-off with a lever, read its instructions before using it. Else call.`,
+  firstStep: `Look at the disconnect and the breaker from outside. ${IF_IT_TRIPPED} If there is a low-pressure cut-off with a lever, read its instructions before using it. Else call {firm}.`,
   canBeWrong:
     'A clamp that has come off looks the same: then water comes as ever. So does a cut-in on the card that is higher than the switch’s, or a gauge that reads low. A second pump without a clamp may be doing the work.',
   needs:

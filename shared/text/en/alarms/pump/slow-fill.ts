@@ -6,7 +6,7 @@ export const slowFillText = {
   means:
     'At the same pressure less water comes than when this well was learnt. Pump, pipe, filter or well gives less.',
   firstStep:
-    'If a filter or screen stands before the tank, have it looked at first. Keep an eye on the amps and the well’s level.',
+    'If there is a filter before the tank, look at its date and its gauges first. If it is clean, have {firm} measure flow, amps and the water level within a month.',
   canBeWrong:
     'A use in nearly every run makes even the quickest fill look slow; at the usual amps, with nothing falling back at rest, only a large loss is told. So does a tank that was given a different air charge, or a low supply voltage. A filter before the tank that is due does it harmlessly.',
   needs:

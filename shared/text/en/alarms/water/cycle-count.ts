@@ -10,7 +10,7 @@ export const cycleCountText = {
     'The number of runs a day has left what is normal here. The use has changed, or the tank or the pipes have.',
   firstStep: 'Ask whether the use has changed: guests, a garden, more stock. If not, look for a leak.',
   canBeWrong:
-    'Weather, seasons, guests and stock change the use several-fold in a healthy way. Enter what you expect, and it is explained. Guests who stay for a fortnight are told as a changed use. A week is not much to know a household by.',
+    'Weather, seasons, guests and stock change the use several-fold in a healthy way. Enter what you expect, and it is explained. Guests who stay for two weeks are told as a changed use.',
   needs: 'Current for whole days, and two weeks of habit.',
   cautions: [],
   reasons: {

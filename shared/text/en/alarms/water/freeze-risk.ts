@@ -6,7 +6,7 @@ export const freezeRiskText = {
   means:
     'It is about to freeze where the pump, the tank or the switch stands. Ice bursts pipes, and a frozen switch line can stop or stick the pump.',
   firstStep:
-    'Close doors and vents. See from outside that the frost heater works. If you let a tap trickle, enter it as expected, or it will look like a leak.',
+    'See whether the heater is on. Shut the door and the vents, and open the doors of cabinets with pipes in them. Let one cold tap run as thick as a pencil, and enter it as expected. At freezing somebody should be there.',
   canBeWrong:
     'A sensor by a door, on an outer wall or outside reads colder than the pipes are. After a week of frosts without harm it is taken to hang outside, and nothing more is said.',
   needs: 'Temperature of the air at the pump.',

@@ -16,9 +16,9 @@ export const leakText = {
   means:
     'The pressure falls while nobody draws water. Something leaks: in the house, in the ground, or back down the well.',
   firstStep:
-    'Listen at toilets and look at outdoor taps. Then close the valve after the tank for an hour: if the pressure still falls, it leaks on the well’s side, else in the house.',
+    'Push every yard hydrant fully down. Listen at toilets. Then turn the water heater off and close the valve after the tank for an hour. If the pressure still falls, it is a hydrant, a pipe outside or the pipe in the well: call {firm}. Else it is in the house.',
   canBeWrong:
-    'A trickle left on against frost, a toilet, a drip line, a trough float that weeps or a humidifier looks the same. Without the tank on the card, the amount is not known. Which side of the house valve it is on can’t be seen from here.',
+    'A trickle left on against frost, a drip line, a trough that trickles, a reverse-osmosis drain, an evaporative cooler or a humidifier looks the same. Without the tank on the card, the amount is not known. Which side of the house valve it is on can’t be seen from here.',
   needs:
     'Pressure and current: half an hour of quiet a day, on two or three days running. The tank on the card makes it litres.',
   cautions: ['well-pit', 'contamination', 'local-rules'],

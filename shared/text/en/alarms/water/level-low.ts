@@ -3,12 +3,14 @@ import type { AlarmText } from '../text-shapes.ts';
 
 export const levelLowText = {
   title: 'Water in the well is low',
-  means: 'The well’s own level comes near the pump. If it gets there the pump runs dry.',
-  firstStep: 'Draw less for some days and spread the use. Watch how far it recovers overnight.',
+  means:
+    'The water in the well comes near the pump. If it gets there the pump runs dry, and can be ruined in minutes.',
+  firstStep:
+    'Stop watering now, and draw little. If the taps spit air, switch the pump off at {breaker}. Let the well rest overnight, and call {firm} if the level has not come back by morning.',
   canBeWrong:
-    'A level sensor that slipped, fouled or was hung anew reads low. A wrong zero looks the same. After a dry season a well may live at such a level for weeks without harm. Then only the drawing down matters.',
+    'A level sensor that slipped, fouled or was hung anew reads low. A wrong zero looks the same. After a dry season a well may live at such a level for weeks without harm. Then it matters how far a run draws it down.',
   needs: 'The water level over the pump’s intake.',
-  cautions: ['local-rules'],
+  cautions: ['stock-water', 'only-watches', 'local-rules'],
   reasons: {
     'level-near-intake': ({ levelM }: { levelM: number }, { length }) =>
       `The water level in the well is only ${length(levelM)} above the pump's intake.`,

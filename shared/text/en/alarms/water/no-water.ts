@@ -6,7 +6,7 @@ export const noWaterText = {
   title: 'The taps run dry',
   means:
     'There is next to no pressure left in the pipes. Without pressure dirty water can be drawn in through leaks and hoses.',
-  firstStep: `Close taps and hoses. If the pump runs without water, switch it off at its breaker. If it rests, look at the breaker. ${IF_IT_TRIPPED} When water is back, let it run clear. Cloudy, or a pipe broke: test before drinking.`,
+  firstStep: `Close taps and hoses. If the pump runs without water, switch it off at {breaker}. If it rests, look at the breaker. ${IF_IT_TRIPPED} When water is back, let it run clear. Cloudy, or a pipe broke: test before drinking.`,
   canBeWrong:
     'A system drained on purpose, a gauge whose little valve was shut, or a gauge wire that broke looks the same. If a tap runs as ever, it is the gauge. Enter a visit before draining.',
   needs: 'Pressure, from a gauge that has shown 20 psi (140 kPa) before.',

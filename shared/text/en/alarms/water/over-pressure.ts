@@ -10,7 +10,7 @@ export const overPressureText = {
   means:
     'The pressure is well over cut-out, or close to the relief valve. While the pump runs, the switch is not stopping it. While it rests, water that a heater warms swells: a sound pressure tank takes that up, and one without air does not.',
   firstStep:
-    'Keep away from the tank. If the pump is running, switch it off at its breaker. Open a cold tap in the house or yard to let pressure off. Then call.',
+    'Keep away from the tank. If the pump is running, switch it off at {breaker}. Open a cold tap in the house or yard to let pressure off. Then call {firm}.',
   canBeWrong:
     'A gauge that drifts or a wrong scale reads too high: compare with the dial at the tank. At rest, behind a very small tank, water that warms raises it in a harmless way at first. A relief setting that is wrong on the card tells it too early.',
   needs: 'Pressure, and a cut-out that was learnt or is on the card, or the relief valve’s setting.',

@@ -12,9 +12,9 @@ type OverLimitFigures = {
 
 export const startsOverLimitText = {
   title: 'More starts in a day than the motor allows',
-  means: 'Motors of this size are made for fewer starts in a day. It does not fail today; it ages fast.',
+  means: 'Motors of this size are made for fewer starts in a day. The motor wears out in months, not today.',
   firstStep:
-    'Find out why: a leak, a tank without air, or simply a tank too small for the use. Have the tank checked.',
+    'Most often the pressure tank has no air: knock on it from top to bottom. If it sounds full all the way up, it has lost its air. Else look for a leak. Have {firm} check the tank this week.',
   canBeWrong:
     'Without the motor’s size on the card, the limit is that of the smallest motors, and a larger one may stand fewer. One day of guests, a garden or a pool passes. Limits differ between makers: the plate or the manual rules.',
   needs: 'Current, for a whole day. The motor’s size on the card says how many starts are allowed.',

@@ -6,7 +6,7 @@ export const storeLowText = {
   means:
     'The store is lower than it ever is. What is drawn is more than what is pumped, or nothing is pumped.',
   firstStep:
-    'See from outside whether the pump runs and the float moves. Never climb in, and never lean in alone: look through the hatch from a guarded stand. Haul water if stock depend on it. Call your pump contractor today.',
+    'See from outside whether the pump runs and the float moves. Never climb in, and never lean in alone: look through the hatch from a guarded stand. Haul water if stock depend on it. Call {firm} today.',
   canBeWrong:
     'A hot week, more stock, or a store that is being cleaned draws it down in a healthy way. A float sensor that hangs or is fouled reads low. Compare with the water as you see it from outside.',
   needs: 'The depth in the store, and at least four days of it.',

@@ -16,7 +16,8 @@ export const switchShiftText = {
   title: 'Pressure switch points have moved',
   means:
     'Cut-in or cut-out is no longer where the card or the baseline has it. Switches drift as they age, or somebody set it.',
-  firstStep: 'Ask whether the switch was set. If so, change the card. If not, have the switch looked at.',
+  firstStep:
+    'Ask who set the switch. If somebody did, change the card. If nobody did, have {firm} check the switch within a month.',
   canBeWrong:
     'When both points move together, the gauge may have drifted and not the switch. Somebody may have set it on purpose. Readings more than some seconds apart blur both points by some psi.',
   needs: 'Current and pressure, and a baseline or the switch’s setting on the card.',
