@@ -197,6 +197,8 @@ const ROWS = {
   'level-low': {
     group: 'water',
     priority: 'soon',
+    // It is `now` where the level reaches the pump within the hour.
+    minutesMatter: true,
     controls: ALL_CONTROLS,
     // The level is the reason, and no symptom; but where the dry pump was told, it is no second
     // news.

@@ -47,6 +47,14 @@ export const CARD_SECTIONS: readonly SectionWords[] = [
         ],
       },
       { key: 'stockHeads', label: 'Head of stock', example: '120' },
+      {
+        key: 'airSensor',
+        label: 'Air temperature sensor',
+        choices: [
+          ['pump-house', 'in the pump house'],
+          ['outside', 'outside'],
+        ],
+      },
     ],
   },
   {

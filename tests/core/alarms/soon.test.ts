@@ -782,9 +782,24 @@ describe('freeze-risk', () => {
       ],
       ['4.5 C is none', 'rest 4.5C 50psi x60', []],
       [
-        'a sensor that has lived through a week of frost hangs outside',
-        `${cold} | rest -6C 50psi x60`,
-        ['1441 min freeze-risk raised soon frozen', 'day 6 freeze-risk cleared'],
+        'below freezing is now, though it falls no further',
+        'rest 3C 50psi x15 | rest -5C 50psi x60',
+        ['10 min freeze-risk raised soon frozen', '16 min freeze-risk changed now frozen'],
+      ],
+      [
+        'a pump house that has lived through a week of frost is told of the next one',
+        `${cold} | rest 8C 50psi x1500 | rest -6C 50psi x60`,
+        [
+          '1441 min freeze-risk raised now frozen',
+          'day 7 freeze-risk cleared',
+          'day 7 freeze-risk raised now frozen',
+        ],
+      ],
+      [
+        'a sensor that hangs outside, by the card',
+        'rest 3C 50psi x15 | rest -5C 50psi x60',
+        [],
+        { card: houseCard({ airSensor: 'outside' }) },
       ],
     ],
     ['freeze-risk'],

@@ -30,6 +30,7 @@ const CAN_BE_NOW: Partial<Record<AlarmKind, Urgency>> = {
   'store-low': 'today',
   'over-pressure': 'minutes',
   'freeze-risk': 'today',
+  'level-low': 'minutes',
   'node-silent': 'today',
   'amps-high': 'today',
   'amps-low': 'today',

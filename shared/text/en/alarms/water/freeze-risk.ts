@@ -8,7 +8,7 @@ export const freezeRiskText = {
   firstStep:
     'See whether the heater is on. Shut the door and the vents, and open the doors of cabinets with pipes in them. Let one cold tap run as thick as a pencil, and enter it as expected. At freezing somebody should be there.',
   canBeWrong:
-    'A sensor by a door, on an outer wall or outside reads colder than the pipes are. After a week of frosts without harm it is taken to hang outside, and nothing more is said.',
+    'A sensor by a door or on an outer wall reads colder than the pipes are. Does it hang outside? Enter that on the card, and this alarm is not raised again.',
   needs: 'Temperature of the air at the pump.',
   cautions: ['freezing', 'electrician'],
   reasons: {
