@@ -68,7 +68,7 @@ describe('newNotifier', () => {
       nowMs: NOW_MS,
       cards: cards({ ...inBoise, description }),
     });
-    expect(reported[0]!.body.text).toMatch(
+    expect(noticeText(reported[0]!).text).toMatch(
       /^.*\nCall: Bluestem Well Service, 555-0142\.\nSwitch off: breaker 14\/16\./,
     );
   });

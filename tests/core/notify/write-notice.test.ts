@@ -57,7 +57,7 @@ describe('writeNotice', () => {
       shutOff: 'under the stairs',
     };
     const event = raised({ alarm: 'dry-run', priority: 'now' });
-    const lines = writeNotice({ event, last: event, ...HOW, names }).text.split('\n');
+    const lines = writeNotice({ event, ...HOW, names }).text.split('\n');
     expect(lines.slice(0, 3)).toEqual([
       'north-paddock: pump runs but lifts no water. Act now: minutes matter.',
       'Call: Bluestem Well Service, 555-0142.',
@@ -66,7 +66,7 @@ describe('writeNotice', () => {
     expect(lines.join(' ')).toMatch(
       /Switch the pump off at breaker 14\/16 now.*Call Bluestem Well Service, 555-0142\./,
     );
-    const without = writeNotice({ event, last: event, ...HOW }).text;
+    const without = writeNotice({ event, ...HOW }).text;
     expect(without).toMatch(/Switch the pump off at its breaker now.*Call your pump contractor\./);
     expect(without).not.toContain('{');
   });
