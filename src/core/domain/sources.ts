@@ -154,11 +154,6 @@ export function feedsOf(table: ReadTable, node: string, channel: string): readon
   return table.get(node)?.get(channel) ?? NO_FEEDS;
 }
 
-/** The wells, with their channel codes, that read this node's channel at this moment. */
-export function feedsAt(table: ReadTable, node: string, channel: string, atMs: number): readonly Feed[] {
-  return feedsOf(table, node, channel).filter((feed) => feed.sinceMs <= atMs && atMs < feed.untilMs);
-}
-
 /**
  * True where some card names or bears the name of this node: else it is a well of its own name with
  * one pump.

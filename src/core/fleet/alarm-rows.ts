@@ -40,7 +40,7 @@ function activeRow(fleet: Fleet, event: AlarmEvent): AlarmRow | undefined {
   );
 }
 
-/** Keeps the row; `told` is the line to be told of, if any, with the row as it was before it. */
+/** Keeps the row; `news` is the line to be told of, if any, with the row as it was before it. */
 export function keepRow(
   emit: EmitEffect,
   row: AlarmRow,
