@@ -43,8 +43,8 @@ export function pressureView(well: WellState, at: number): PressureView {
 }
 
 /**
- * One reading in its place: `raw` in the contract's unit, `mark` a FaultCode and what a segment adds
- * to it (src/core/readings/segment.ts).
+ * One reading in its place: `raw` in the contract's unit, `mark` a FaultCode and what a segment
+ * adds to it (src/core/readings/segment.ts).
  */
 export function handleReading(
   well: WellState,

@@ -49,8 +49,8 @@ export function nowLevel(alarm: AlarmKind): NowLevel {
 /**
  * A form that is more urgent than its alarm. A pump held past its cut-out moves no water and heats
  * what stands in it. A motor that draws far more than its plate allows heats with each minute, and
- * its overload should have stopped it; so does one that runs on two phases, or on a supply that is a
- * fifth off.
+ * its overload should have stopped it; so does one that runs on two phases, or on a supply that is
+ * a fifth off.
  */
 export const FORM_LEVELS: Record<AlarmForm, NowLevel> = {
   'past-cut-out': 'minutes',
