@@ -224,8 +224,8 @@ const ADDRESSES: [hash: string, ready: string][] = [
 ];
 
 /**
- * The widths that one loaded page is looked at in. In short it is loaded in the narrow window, which
- * is then made wide.
+ * The widths that one loaded page is looked at in. In short it is loaded in the narrow window,
+ * which is then made wide.
  */
 const LOADS = depth([WIDTHS], [[390], [1280]]);
 
