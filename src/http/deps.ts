@@ -6,6 +6,8 @@
 import type { NoticeRow } from '../core/notify/notice-row.ts';
 import type { WrittenAct } from '../../shared/acts/act-fields.ts';
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
+import type { Answer } from '../../shared/api/routes.ts';
+import type { RefusedAnswer } from '../../shared/api/server-state.ts';
 import type { WellStatus } from '../../shared/api/wells.ts';
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 import type { WatchAnswer } from '../core/alarms/lifecycle/last-evaluations.ts';
@@ -16,6 +18,7 @@ import type { ActRow } from '../core/domain/act-row.ts';
 import type { Card } from '../core/domain/card.ts';
 import type { CycleRow } from '../core/cycles/cycle-row.ts';
 import type { Check } from '../core/alarms/first-hour/first-checks.ts';
+import type { NoticeRow } from '../core/notify/notice-row.ts';
 import type { Hello } from '../core/decode/messages.ts';
 import type { MetricFamily } from './metrics.ts';
 
@@ -32,9 +35,6 @@ export interface StoredAlarm extends AlarmRow {
   imported?: true;
 }
 
-export type StoredCycle = CycleRow;
-export type StoredAct = ActRow;
-
 export interface StoredNode {
   node: string;
   hello?: Hello;
@@ -45,11 +45,6 @@ export interface StoredNode {
 
 export type StoredNotice = NoticeRow;
 
-interface StoredRefused {
-  counts: { reason: string; count: number; lastMs: number }[];
-  last: { atMs: number; topic: string; node?: string; reason: string; detail: string; head: string }[];
-}
-
 /**
  * The part of the store that is read here; all that it answers is kept. An answer put together from
  * several queries may span a commit. Readings are in the wire's units.
@@ -57,13 +52,13 @@ interface StoredRefused {
 export interface WebStore {
   chart(node: string, channel: string, fromMs: number, toMs: number, points: number): Promise<StoredChart>;
   nodes(): Promise<StoredNode[]>;
-  acts(since: { well?: string; fromMs: number }): Promise<StoredAct[]>;
-  cycles(well: string, fromMs: number, toMs: number): Promise<StoredCycle[]>;
+  acts(since: { well?: string; fromMs: number }): Promise<ActRow[]>;
+  cycles(well: string, fromMs: number, toMs: number): Promise<CycleRow[]>;
   days(well: string, fromMs: number, toMs: number): Promise<DayEvent[]>;
   baselines(well: string): Promise<BaselineEvent[]>;
   alarms(filter: { well?: string; fromMs?: number; active?: boolean }): Promise<StoredAlarm[]>;
   notices(filter: { state?: StoredNotice['state']; limit?: number }): Promise<StoredNotice[]>;
-  refused(limit: number): Promise<StoredRefused>;
+  refused(limit: number): Promise<Omit<RefusedAnswer, 'nowMs'>>;
 }
 
 /** One channel of a well, as the readings stand now. */
@@ -138,22 +133,16 @@ export interface LogbookService {
   /** Whether there is such a paper; of its bytes nothing is read. */
   hasDocument(hash: string): boolean;
   /** The act that wrote the card as it now is. */
-  writtenCard(well: string): Promise<StoredAct | undefined>;
+  writtenCard(well: string): Promise<ActRow | undefined>;
 }
-
-/** How many of each a packet brought that were not known here. */
-export type ImportCounts = Record<
-  'acts' | 'entries' | 'documents' | 'baselines' | 'days' | 'cycles' | 'alarms',
-  number
->;
 
 /**
  * `confirm`: it is done when it is asked again by somebody who says that the well of this name here
  * is the same one.
  */
-export type ImportResult =
-  | { problem: string; confirm?: 'same' }
-  | { well: string; isNew: boolean; added: ImportCounts; missing: string[]; summary: string[] };
+export type ImportResult = { problem: string; confirm?: 'same' } | Answer<'importWell'>;
+/** How many of each an import brought that were not known here. */
+export type ImportCounts = Answer<'importWell'>['added'];
 
 /**
  * All that is known of a well, to be handed over, and what was handed over to us

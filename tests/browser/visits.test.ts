@@ -2,9 +2,9 @@
  * Readings with a guide and visits with their before/after report, in a real browser, against the
  * invented farm.
  */
+import type { CycleRow } from '../../src/core/cycles/cycle-row.ts';
 import { entriesOf } from '../../shared/entries/entry.ts';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { StoredCycle } from '../../src/http/deps.ts';
 import { openPageChecker, type PageChecker } from './support/page-check.ts';
 
 let looker: PageChecker;
@@ -14,7 +14,7 @@ beforeAll(async () => {
 afterAll(async () => await looker.close());
 
 /** A run of 95 s that begins after this time. */
-function runAfter(atMs: number): StoredCycle {
+function runAfter(atMs: number): CycleRow {
   const [startedMs, stoppedMs] = [atMs + 5_000, atMs + 100_000];
   return {
     startedMs,

@@ -1,6 +1,6 @@
 /**
- * The tables of a card's fields and of the acts in firmware-contract/contract.md, made of the tables
- * that the readers go by and of the words of the form.
+ * The tables of a card's fields and of the acts in firmware-contract/contract.md, made of the
+ * tables that the readers go by and of the words of the form.
  */
 import { ACT_FIELDS } from '../../shared/acts/act-fields.ts';
 import {

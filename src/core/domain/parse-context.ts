@@ -206,15 +206,6 @@ export function dateAt(context: ParseContext, key: string): string | undefined {
   return undefined;
 }
 
-/** Without the keys of which nothing is said. */
-export function omitUndefined<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
-  // The compiler does not follow a filter by value into the type of its keys.
-  // oxlint-disable-next-line typescript/no-unsafe-type-assertion
-  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as {
-    [K in keyof T]?: Exclude<T[K], undefined>;
-  };
-}
-
 /** A moment, RFC 3339 text, in Unix ms. */
 export function momentAt(context: ParseContext, key: string): number | undefined {
   const value = fieldValue(context, key);

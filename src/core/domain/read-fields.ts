@@ -2,6 +2,7 @@
  * Reads the fields of a table (shared/schema/field.ts) from what people wrote: each value in SI, or
  * its rule noted as broken.
  */
+import { omitUndefined } from '../../../shared/omit-undefined.ts';
 import type { Field, Fields, Values, ValueRange } from '../../../shared/schema/field.ts';
 import { parseSwitchPair } from '../../../shared/quantity/parse-switch-pair.ts';
 import { channelCode } from './channels.ts';
@@ -14,7 +15,6 @@ import {
   fieldValue,
   momentAt,
   nameAt,
-  omitUndefined,
   quantityAt,
   required,
   textAt,

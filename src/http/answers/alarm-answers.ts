@@ -15,26 +15,15 @@ const WELL_OF_ID = /^([a-z0-9-]{1,40})\//;
 const SHELVE_MAX_MS = 30 * DAY_MS;
 
 export function alarmAnswer(row: StoredAlarm): AlarmAnswer {
-  const { event } = row;
+  const { event, well, imported, alarm: _alarm, ...rest } = row;
   return {
-    id: row.id,
+    ...rest,
     // The row of a whole site is kept under its site's name.
-    ...(row.well === '' || row.site !== undefined ? {} : { well: row.well }),
-    ...(row.site === undefined ? {} : { site: row.site }),
-    ...(row.pump === undefined ? {} : { pump: row.pump }),
-    ...(row.node === undefined ? {} : { node: row.node }),
+    ...(well === '' || row.site !== undefined ? {} : { well }),
     alarm: event.alarm,
     priority: event.priority ?? 'note',
-    state: row.state,
     active: isActive(row),
-    ...(row.imported && { imported: true as const }),
-    sinceMs: row.sinceMs,
-    raisedMs: row.raisedMs,
-    ...(row.clearedMs === undefined ? {} : { clearedMs: row.clearedMs }),
-    ...(row.withdrawnMs === undefined ? {} : { withdrawnMs: row.withdrawnMs }),
-    ...(row.acknowledgedMs === undefined ? {} : { acknowledgedMs: row.acknowledgedMs }),
-    ...(row.acknowledgedBy === undefined ? {} : { acknowledgedBy: row.acknowledgedBy }),
-    ...(row.shelvedUntilMs === undefined ? {} : { shelvedUntilMs: row.shelvedUntilMs }),
+    ...(imported && { imported }),
     ...storedReason(event),
     why: whyText(event, 'both'),
     evidence: event.evidence ?? {},

@@ -1,5 +1,6 @@
 /** One answer for each question of the route table: what does not compile is not answered. */
 import { noticeText } from '../../core/notify/notice-text.ts';
+import { omitUndefined } from '../../../shared/omit-undefined.ts';
 import type { Answer, RouteName, JsonRoute } from '../../../shared/api/routes.ts';
 import { calendarAddress, setCalendarAddress } from './calendar-address-answers.ts';
 import { acknowledgeAct, alarmAnswer, shelveAct } from './alarm-answers.ts';
@@ -68,11 +69,7 @@ export const ANSWERS: Answers = {
   evaluations: (deps, ask) => evaluationsAnswer(deps, ask.pathParam('well')),
   alarms: async (deps, { query }) => {
     const { well, from, active } = query;
-    const rows = await deps.store.alarms({
-      ...(well === undefined ? {} : { well }),
-      ...(from === undefined ? {} : { fromMs: from }),
-      ...(active === undefined ? {} : { active }),
-    });
+    const rows = await deps.store.alarms(omitUndefined({ well, fromMs: from, active }));
     return { alarms: rows.map(alarmAnswer) };
   },
   acknowledge: async (deps, ask) =>
@@ -107,7 +104,7 @@ export const ANSWERS: Answers = {
   }),
   notices: async (deps, { query }) => {
     const { state, limit = DEFAULT_NOTICES_LIMIT } = query;
-    const rows = await deps.store.notices({ limit, ...(state === undefined ? {} : { state }) });
+    const rows = await deps.store.notices(omitUndefined({ limit, state }));
     return {
       notices: rows.map(({ body, ...row }) => ({ ...row, subject: noticeText({ ...row, body }).subject })),
     };

@@ -2,6 +2,7 @@
  * A well as the checks look at it: its card, what counts of what was written down, acts, alarms
  * that stand, when it was first heard of.
  */
+import type { ActRow } from '../../core/domain/act-row.ts';
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { ActSummary, DueInput } from '../../logbook/due/due.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
@@ -9,11 +10,11 @@ import { findColdSeason, type ColdSeason } from '../../logbook/due/cold-season.t
 import { currentEntries } from '../../../shared/entries/entry.ts';
 import { wellChart } from '../well-chart.ts';
 import { newestReadings } from '../../logbook/readings/newest-readings.ts';
-import type { LiveWell, StoredAct, WebDeps } from '../deps.ts';
+import type { LiveWell, WebDeps } from '../deps.ts';
 
 /** `acts` may be those of many wells; `activeAlarms` too. */
 export interface DueContext {
-  acts: readonly StoredAct[];
+  acts: readonly ActRow[];
   activeAlarms: readonly { well?: string; alarm: string; sinceMs: number }[];
   /** Of this server. */
   wellCount: number;
@@ -86,7 +87,7 @@ async function measuredColdSeason(
   return coldSeason ? { coldSeason } : {};
 }
 
-function actSummary({ kind, atMs, well, node, body }: StoredAct): ActSummary {
+function actSummary({ kind, atMs, well, node, body }: ActRow): ActSummary {
   const held: Record<string, unknown> = typeof body === 'object' && body !== null ? { ...body } : {};
   const untilMs = typeof held['until'] === 'string' ? Date.parse(held['until']) : Number.NaN;
   return {

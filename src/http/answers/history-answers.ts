@@ -2,12 +2,13 @@
  * The past of a well: charts in people's units, cycles, and days with the medians of their cycles'
  * levels.
  */
+import type { CycleRow } from '../../core/cycles/cycle-row.ts';
 import { median } from 'simple-statistics';
 import { channelUnit } from '../../../shared/api/channel-units.ts';
 import type { ChartAnswer, CyclesAnswer, DayAnswer } from '../../../shared/api/history.ts';
 import { CYCLES_MAX } from '../../../shared/api/queries.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
-import type { StoredCycle, WebDeps } from '../deps.ts';
+import type { WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 import { wellChart } from '../well-chart.ts';
 import { requireWell } from './well-answers.ts';
@@ -68,7 +69,7 @@ type Levels = Pick<DayAnswer, 'cutInKpaMedian' | 'cutOutKpaMedian'>;
  * Medians of the cycles of each pump and local day; a day without pump (the whole well) has them
  * only where there is one pump.
  */
-function levelsByDay(rows: readonly StoredCycle[], timeZone: string): Map<string, Levels> {
+function levelsByDay(rows: readonly CycleRow[], timeZone: string): Map<string, Levels> {
   const grouped = new Map<string, { cutIn: number[]; cutOut: number[] }>();
   for (const { event, startedMs } of rows) {
     const key = `${event.pump} ${localDate(startedMs, timeZone)}`;

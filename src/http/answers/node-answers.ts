@@ -2,6 +2,7 @@
  * Nodes as the API gives them: what they said in `hello`, when they were heard, and which wells
  * read from them.
  */
+import { omitUndefined } from '../../../shared/omit-undefined.ts';
 import type { NodeAnswer, NodesAnswer } from '../../../shared/api/nodes.ts';
 import type { HelloChannel } from '../../core/decode/messages.ts';
 import { nodesOf } from '../../core/domain/sources.ts';
@@ -27,25 +28,20 @@ function nodeAnswer(
   { node, approved, lastHeardMs, hello, ignored }: StoredNode,
   wells: string[],
 ): NodeAnswer {
-  return {
+  return omitUndefined({
     node,
     approved,
-    ...(lastHeardMs === undefined ? {} : { lastHeardMs }),
-    ...(hello?.firmware === undefined ? {} : { firmware: hello.firmware }),
-    ...(hello?.fedFrom === undefined ? {} : { fedFrom: hello.fedFrom }),
-    ...(hello?.holdsS === undefined ? {} : { holdsS: hello.holdsS }),
-    ...(hello?.speaksFor === undefined ? {} : { speaksFor: hello.speaksFor }),
+    lastHeardMs,
+    firmware: hello?.firmware,
+    fedFrom: hello?.fedFrom,
+    holdsS: hello?.holdsS,
+    speaksFor: hello?.speaksFor,
     channels: (hello?.channels ?? []).map(nodeChannel),
-    ...(ignored === undefined ? {} : { ignored }),
+    ignored,
     wells,
-  };
+  });
 }
 
 function nodeChannel({ n, u, every, max }: HelloChannel): NodeAnswer['channels'][number] {
-  return {
-    channel: n,
-    unit: u,
-    ...(every === undefined ? {} : { everyS: every }),
-    ...(max === undefined ? {} : { fullScale: max }),
-  };
+  return omitUndefined({ channel: n, unit: u, everyS: every, fullScale: max });
 }

@@ -2,6 +2,7 @@
  * Readings: a run followed with a guide, what was read over the years, the points that calibrate a
  * clamp, and a measured draw.
  */
+import { omitUndefined } from '../../../shared/omit-undefined.ts';
 import type { CalibrationAnswer, ClampReading } from '../../../shared/api/readings.ts';
 import type { Answer, Query } from '../../../shared/api/routes.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
@@ -52,10 +53,12 @@ export async function guidedRunAnswer(
     nowMs,
     control: card.control,
     cycles: cycles.map(({ event }) => event).filter((event) => event.pump === pump),
-    ...(heardMs !== undefined && { lastReadingMs: heardMs }),
-    ...(now.running !== undefined && { running: now.running }),
-    ...(now.sinceMs !== undefined && { runningSinceMs: now.sinceMs }),
-    ...(baseline?.ranS && { normalRanS: baseline.ranS.median }),
+    ...omitUndefined({
+      lastReadingMs: heardMs,
+      running: now.running,
+      runningSinceMs: now.sinceMs,
+      normalRanS: baseline?.ranS?.median,
+    }),
   });
   const clamp = await clampReading(deps, live, pump, nowMs);
   const { pressureKpa } = live.status;

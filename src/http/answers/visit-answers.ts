@@ -2,6 +2,7 @@
  * What to bring to a well, the visits that were, and the proof of one: gathered from the store and
  * given to the book's pure parts.
  */
+import { omitUndefined } from '../../../shared/omit-undefined.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import { DAY_MS } from '../../../shared/units/duration.ts';
@@ -45,13 +46,12 @@ function partMeasurements({ normals, card }: LiveWell, entries: readonly Entry[]
   const read = newestReadings({ pump, baseline: baseline, entries });
   const newest = (what: ReadingKind): string | undefined =>
     entriesOf(currentEntries(entries), 'reading').findLast(({ body }) => body.what === what)?.body.value;
-  const [capacitor, staticLevel] = [newest('capacitor'), newest('static-level')];
-  return {
-    ...(read['cut-in'] && { cutInKpa: read['cut-in'].si }),
-    ...(read['cut-out'] && { cutOutKpa: read['cut-out'].si }),
-    ...(capacitor !== undefined && { capacitor }),
-    ...(staticLevel !== undefined && { staticLevel }),
-  };
+  return omitUndefined({
+    cutInKpa: read['cut-in']?.si,
+    cutOutKpa: read['cut-out']?.si,
+    capacitor: newest('capacitor'),
+    staticLevel: newest('static-level'),
+  });
 }
 
 export async function visitsAnswer(deps: WebDeps, name: string): Promise<Answer<'visits'>> {

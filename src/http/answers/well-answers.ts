@@ -2,6 +2,8 @@
  * A well as the list and its own page give it: what the run loop knows, joined with what the store
  * keeps, and said in words.
  */
+import { omitUndefined } from '../../../shared/omit-undefined.ts';
+import type { CycleRow } from '../../core/cycles/cycle-row.ts';
 import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
 import type { BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
@@ -25,7 +27,7 @@ import type { Card, PumpCard } from '../../core/domain/card.ts';
 import { baselineEvent } from '../../core/well/learn-from-day.ts';
 import { activeByWell, activeSiteAlarms } from './alarm-answers.ts';
 import { checkAnswers } from './check-answers.ts';
-import type { LiveWell, StoredCycle, WebDeps } from '../deps.ts';
+import type { LiveWell, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 
 /** The small ribbon of the list. */
@@ -100,13 +102,12 @@ function sumDay(date: string, days: readonly DayEvent[]): RecentDay {
     return known.length === 0 ? undefined : known.reduce((a, b) => a + b, 0);
   };
   const heard = days.map((day) => day.heardS).filter((value) => value !== undefined);
-  const [ranS, cycles] = [sum('ranS'), sum('cycles')];
-  return {
+  return omitUndefined({
     date,
-    ...(ranS === undefined ? {} : { ranS }),
-    ...(cycles === undefined ? {} : { cycles }),
-    ...(heard.length === 0 ? {} : { heardS: Math.min(...heard) }),
-  };
+    ranS: sum('ranS'),
+    cycles: sum('cycles'),
+    heardS: heard.length === 0 ? undefined : Math.min(...heard),
+  });
 }
 
 export async function wellsAnswer(deps: WebDeps): Promise<WellsAnswer> {
@@ -173,18 +174,8 @@ function baselineFields(
 /** What the card says of the pump, for whoever is to work on it. */
 function pumpFacts(pump: PumpCard): Omit<PumpDetail, 'pump'> {
   const { control, kind, motorW, volts, phase, wires, ratedLPerS, setDepthM, installed, maxAmps } = pump;
-  return {
-    control,
-    ...(kind !== undefined && { kind }),
-    ...(motorW !== undefined && { motorW }),
-    ...(volts !== undefined && { volts }),
-    ...(phase !== undefined && { phase }),
-    ...(wires !== undefined && { wires }),
-    ...(ratedLPerS !== undefined && { ratedLPerS }),
-    ...(setDepthM !== undefined && { setDepthM }),
-    ...(installed !== undefined && { installed }),
-    ...(maxAmps !== undefined && { maxAmps }),
-  };
+  const facts = { control, kind, motorW, volts, phase, wires, ratedLPerS, setDepthM, installed, maxAmps };
+  return omitUndefined(facts);
 }
 
 function normalRun(live: LiveWell, pump: string): Pick<PumpDetail, 'normalRun'> {
@@ -192,24 +183,24 @@ function normalRun(live: LiveWell, pump: string): Pick<PumpDetail, 'normalRun'> 
   return shape ? { normalRun: shape } : {};
 }
 
-function lastRun(cycles: readonly StoredCycle[], pump: string): Pick<PumpDetail, 'lastCycle' | 'lastRun'> {
+function lastRun(cycles: readonly CycleRow[], pump: string): Pick<PumpDetail, 'lastCycle' | 'lastRun'> {
   const last = cycles.findLast((row) => row.event.pump === pump);
   if (!last) return {};
   return { lastCycle: last.event, ...(last.shape ? { lastRun: last.shape } : {}) };
 }
 
 function cardFacts(card: Card): WellDetail['card'] {
+  const { tank, reliefKpa } = card;
   const { cutInKpa, cutOutKpa, lowCutOffKpa } = card.switch;
-  const setDepthM = card.pumps[0]?.setDepthM;
-  return {
-    ...(card.altitudeKnown ? { altitudeM: card.altitudeM } : {}),
-    ...(cutInKpa === undefined ? {} : { cutInKpa }),
-    ...(cutOutKpa === undefined ? {} : { cutOutKpa }),
-    ...(lowCutOffKpa === undefined ? {} : { lowCutOffKpa }),
-    ...(card.reliefKpa === undefined ? {} : { reliefKpa: card.reliefKpa }),
-    ...(card.tank ? { tankKind: card.tank.kind } : {}),
-    ...(card.tank?.volumeL === undefined ? {} : { tankL: card.tank.volumeL }),
-    ...(card.tank?.prechargeKpa === undefined ? {} : { prechargeKpa: card.tank.prechargeKpa }),
-    ...(setDepthM === undefined ? {} : { setDepthM }),
-  };
+  return omitUndefined({
+    altitudeM: card.altitudeKnown ? card.altitudeM : undefined,
+    cutInKpa,
+    cutOutKpa,
+    lowCutOffKpa,
+    reliefKpa,
+    tankKind: tank?.kind,
+    tankL: tank?.volumeL,
+    prechargeKpa: tank?.prechargeKpa,
+    setDepthM: card.pumps[0]?.setDepthM,
+  });
 }

@@ -3,6 +3,7 @@
  * water test, a precharge that somebody read, a calibration of a node. Each counts where it says
  * that somebody looked; a try that failed does not.
  */
+import { omitUndefined } from '../../../shared/omit-undefined.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import { DUE_WORDS, isDueKind } from '../../../shared/text/en/checks/due-words.ts';
@@ -80,14 +81,7 @@ function measuredValues(
     const read = dimension === undefined || text === undefined ? undefined : parseQuantity(text, dimension);
     return read && 'si' in read ? read.si : undefined;
   };
-  const [valueSi, leftSi] = [si(value), si(left)];
-  return {
-    ...(value !== undefined && { value }),
-    ...(left !== undefined && { asLeft: left }),
-    ...(text !== undefined && { text }),
-    ...(valueSi !== undefined && { valueSi }),
-    ...(leftSi !== undefined && { asLeftSi: leftSi }),
-  };
+  return omitUndefined({ value, asLeft: left, text, valueSi: si(value), asLeftSi: si(left) });
 }
 
 /** A calibrated node was held against an instrument. */

@@ -1,4 +1,5 @@
 /** What people planned of checks on a well: of each check the plan that was written last. */
+import { omitUndefined } from '../../../shared/omit-undefined.ts';
 import { entriesOf, type Entry, type EntryOf } from '../../../shared/entries/entry.ts';
 import type { Recurrence } from './due-rules.ts';
 
@@ -30,13 +31,5 @@ function toCheckPlan({ id, createdMs, body }: EntryOf<'check-plan'>): CheckPlan 
       : on === undefined
         ? undefined
         : { is: 'yearly', day: on };
-  return {
-    id,
-    createdMs,
-    off: off === true,
-    ...(title !== undefined && { title }),
-    ...(text !== undefined && { text }),
-    ...(recurrence && { recurrence }),
-    ...(next !== undefined && { nextDate: next }),
-  };
+  return omitUndefined({ id, createdMs, off: off === true, title, text, recurrence, nextDate: next });
 }

@@ -1,6 +1,7 @@
 /**
  * Water tests as pages and files show them: each result as it was written and beside its limits.
  */
+import { omitUndefined } from '../../../shared/omit-undefined.ts';
 import type { WaterResultAnswer, WaterTestAnswer } from '../../../shared/api/due.ts';
 import { documentsOf } from '../../../shared/entries/entry.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
@@ -25,15 +26,15 @@ interface ResultContext {
 function testAnswer(test: WaterTest, context: ResultContext): WaterTestAnswer {
   const { id, atMs, by, body } = test.entry;
   const { results: _results, papers: _papers, ...texts } = body;
-  return {
+  return omitUndefined({
     id,
     sampleDate: test.sampleDate,
     atMs,
-    ...(by !== undefined && { by }),
+    by,
     ...texts,
     documents: documentsOf(test.entry),
     results: test.results.map((one) => resultAnswer(one, test.sampleDate, context)),
-  };
+  });
 }
 
 function resultAnswer(
@@ -45,20 +46,18 @@ function resultAnswer(
   const compared = compareResult(result, { drawnOn: on, today });
   const again = newer.some(({ results }) => results.some((one) => one.result.name === result.name));
   const advice = again ? undefined : adviceFor(result, compared);
-  const odd = plausibilityQuestion(result, today);
-  return {
+  const isHardness = key === 'hardness' && is === 'value' && value !== undefined;
+  return omitUndefined({
     analyte: written.analyte,
     written: [written.value, written.unit].filter((part) => part !== undefined && part !== '').join(' '),
-    ...(key !== undefined && { key }),
+    key,
     name,
     is,
-    ...(value !== undefined && { value }),
+    value,
     unit,
-    ...(remark !== undefined && { remark }),
-    ...(odd !== undefined && { plausibilityQuestion: odd }),
-    ...(key === 'hardness' &&
-      is === 'value' &&
-      value !== undefined && { hardnessClass: hardnessClass(value) }),
+    remark,
+    plausibilityQuestion: plausibilityQuestion(result, today),
+    hardnessClass: isHardness ? hardnessClass(value) : undefined,
     comparisons: compared.map(({ limit, verdict, atSampling }) => ({
       limit: limitAnswer(limit),
       verdict,
@@ -66,14 +65,12 @@ function resultAnswer(
         atSampling: { limit: limitAnswer(atSampling.limit), verdict: atSampling.verdict },
       }),
     })),
-    ...(advice && {
-      advice: {
-        text: advice.text,
-        ...(advice.retestDays !== undefined && { retestDate: addDays(on, advice.retestDays) }),
-        cautions: advice.cautions.map((caution) => CAUTIONS[caution]),
-      },
-    }),
-  };
+    advice: advice && {
+      text: advice.text,
+      ...(advice.retestDays !== undefined && { retestDate: addDays(on, advice.retestDays) }),
+      cautions: advice.cautions.map((caution) => CAUTIONS[caution]),
+    },
+  });
 }
 
 function limitAnswer({ analyte: _analyte, ...limit }: Limit): Omit<Limit, 'analyte'> {

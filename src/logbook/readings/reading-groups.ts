@@ -3,6 +3,7 @@
  * difference. A thing is what was read, of which pump, and where; the last pinned one is the
  * measure of all after it.
  */
+import { omitUndefined } from '../../../shared/omit-undefined.ts';
 import type { Dimension } from '../../../shared/quantity/units.ts';
 import { normalOf } from '../../core/baseline/robust.ts';
 import type { CycleEvent } from '../../../shared/api/events.ts';
@@ -80,29 +81,20 @@ const RUN_VALUES: Partial<Record<ReadingKind, (run: CycleEvent) => number | unde
 const MIN_RECENT_RUNS = 5;
 
 function newGroup(what: ReadingKind, pump: string | undefined, where: string | undefined): ReadingGroup {
-  return {
+  return omitUndefined({
     kind: what,
     dimension: READING_DIMENSIONS[what],
-    ...(pump !== undefined && { pump }),
-    ...(where !== undefined && { location: where }),
+    pump,
+    location: where,
     rows: [],
-  };
+  });
 }
 
 function rowOf(entry: EntryOf<'reading'>, si: number): ReadingRow {
+  const { id, atMs, by } = entry;
   const { value, from, text, with: instrument, pinned = false } = entry.body;
-  return {
-    id: entry.id,
-    atMs: entry.atMs,
-    si,
-    value,
-    ...(entry.by !== undefined && { by: entry.by }),
-    ...(instrument !== undefined && { instrument }),
-    ...(from !== undefined && { from }),
-    ...(text !== undefined && { text }),
-    documents: documentsOf(entry),
-    pinned,
-  };
+  const documents = documentsOf(entry);
+  return omitUndefined({ id, atMs, si, value, by, instrument, from, text, documents, pinned });
 }
 
 function withDifferences(group: ReadingGroup, runs: readonly CycleEvent[]): ReadingGroup {

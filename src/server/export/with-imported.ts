@@ -3,9 +3,11 @@
  * with what is measured here. Alarms from elsewhere never stand: whoever told them does not watch
  * any more.
  */
+import type { ActRow } from '../../core/domain/act-row.ts';
+import type { CycleRow } from '../../core/cycles/cycle-row.ts';
 import type { BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
 import type { ImportedRow, Store } from '../../store/store.ts';
-import type { StoredAct, StoredAlarm, StoredCycle, WebStore } from '../../http/deps.ts';
+import type { StoredAlarm, WebStore } from '../../http/deps.ts';
 import { alarmKey, cycleKey, dayKey } from './keys.ts';
 
 export function withImported(store: Store): WebStore {
@@ -23,14 +25,14 @@ export function withImported(store: Store): WebStore {
     notices: (filter) => store.notices(filter),
     refused: (limit) => store.refused(limit),
     async acts(since) {
-      const past = await rows<StoredAct>('act', since.well, {
+      const past = await rows<ActRow>('act', since.well, {
         fromMs: since.fromMs,
         toMs: Number.MAX_SAFE_INTEGER,
       });
       return mergeByTime(await store.acts(since), past, ({ atMs }) => atMs);
     },
     async cycles(well, fromMs, toMs) {
-      const past = await rows<StoredCycle>('cycle', well, { fromMs, toMs });
+      const past = await rows<CycleRow>('cycle', well, { fromMs, toMs });
       return mergeByTime(
         without(await store.cycles(well, fromMs, toMs), past, cycleKey),
         past,

@@ -2,6 +2,8 @@
  * The invented farm behind the interface that the pages ask: a store, the wells at this moment, and
  * acts that take effect.
  */
+import type { ActRow } from '../../../src/core/domain/act-row.ts';
+import type { CycleRow } from '../../../src/core/cycles/cycle-row.ts';
 import { randomUUID } from 'node:crypto';
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -14,10 +16,8 @@ import type {
   LiveChange,
   LiveWell,
   CalendarServerState,
-  StoredAct,
   StoredAlarm,
   StoredChart,
-  StoredCycle,
   StoredNode,
   StoredNotice,
   WebDeps,
@@ -50,7 +50,7 @@ export interface FakeFarm {
   alarms: StoredAlarm[];
   nodes: StoredNode[];
   /** Runs beside those of the story. */
-  runs: StoredCycle[];
+  runs: CycleRow[];
   healthProblems: string[];
   /** Whether phones reach the calendar. */
   calendarServer: { now: CalendarServerState };
@@ -63,7 +63,7 @@ export interface FakeFarm {
 
 interface WellHistory {
   story: Story;
-  cycles: StoredCycle[];
+  cycles: CycleRow[];
   days: DayEvent[];
 }
 
@@ -83,10 +83,10 @@ export function fakeFarm(): FakeFarm {
   const farm = {
     acts: [] as FakeFarm['acts'],
     /** The same as the store keeps them. */
-    done: [] as StoredAct[],
+    done: [] as ActRow[],
     alarms,
     nodes,
-    runs: [] as StoredCycle[],
+    runs: [] as CycleRow[],
     healthProblems: [] as string[],
     calendarServer: { now: { is: 'open', port: 8422, hosts: ['127.0.0.1'] } as CalendarServerState },
     clock,
@@ -210,7 +210,7 @@ function valueAt({ story, cycles }: WellHistory, channel: string, atMs: number):
   );
 }
 
-function lastBefore(cycles: readonly StoredCycle[], atMs: number): number {
+function lastBefore(cycles: readonly CycleRow[], atMs: number): number {
   let [low, high] = [0, cycles.length];
   while (low < high) {
     const middle = (low + high) >> 1;
@@ -239,7 +239,7 @@ export function secondOf(well: string, atMs: number): LiveChange {
   };
 }
 
-function statusOf({ story, cycles }: WellHistory, nowMs: number, done: readonly StoredAct[]): WellStatus {
+function statusOf({ story, cycles }: WellHistory, nowMs: number, done: readonly ActRow[]): WellStatus {
   const today = cycles.filter((row) => row.startedMs > nowMs - 12.25 * HOUR_MS);
   const last = done.findLast((row) => row.well === story.well && row.kind.startsWith('visit-'));
   const stuck = stuckSince(story);
@@ -271,7 +271,7 @@ function statusOf({ story, cycles }: WellHistory, nowMs: number, done: readonly 
 function liveWell(
   one: WellHistory | undefined,
   nowMs: number,
-  done: readonly StoredAct[],
+  done: readonly ActRow[],
 ): LiveWell | undefined {
   if (!one) return undefined;
   const { story } = one;
@@ -314,9 +314,7 @@ function baselineOf(story: Story): Baseline {
   };
 }
 
-function fakeStore(
-  farm: Pick<FakeFarm, 'alarms' | 'nodes' | 'runs'> & { done: StoredAct[] },
-): WebDeps['store'] {
+function fakeStore(farm: Pick<FakeFarm, 'alarms' | 'nodes' | 'runs'> & { done: ActRow[] }): WebDeps['store'] {
   return {
     chart: async (node, channel, fromMs, toMs, points) =>
       chartOf(histories.get(node), channel, fromMs, toMs, points),
@@ -527,7 +525,7 @@ function farmNodes(): StoredNode[] {
   ];
 }
 
-function farmActs(): StoredAct[] {
+function farmActs(): ActRow[] {
   return [
     {
       id: 'a1',

@@ -3,10 +3,10 @@
  * 400), each with a story. Nothing is random: the wobble is a fixed hash of its place, so that two
  * runs give the same farm.
  */
+import type { CycleRow } from '../../../src/core/cycles/cycle-row.ts';
 import type { CycleEvent, DayEvent } from '../../../shared/api/events.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import type { Card } from '../../../src/core/domain/card.ts';
-import type { StoredCycle } from '../../../src/http/deps.ts';
 
 export const DAY_MS = 86_400_000;
 export const ZONE = 'America/Denver';
@@ -104,8 +104,8 @@ export function storyOf(well: string): Story {
 }
 
 /** Cycles of one well, oldest first. The orchard's last run goes on: its contacts stick. */
-export function cyclesOf(story: Story): StoredCycle[] {
-  const rows: StoredCycle[] = [];
+export function cyclesOf(story: Story): CycleRow[] {
+  const rows: CycleRow[] = [];
   for (let ago = story.days; ago >= 0; ago -= 1) {
     const day = story.day(ago);
     for (let i = 0; i < day.starts; i += 1) rows.push(...cycleOf(story, day, ago, i));
@@ -113,7 +113,7 @@ export function cyclesOf(story: Story): StoredCycle[] {
   return rows;
 }
 
-function cycleOf(story: Story, day: Day, ago: number, i: number): StoredCycle[] {
+function cycleOf(story: Story, day: Day, ago: number, i: number): CycleRow[] {
   const dayMs = FARM_NOW_MS - 12.25 * 3_600_000 - ago * DAY_MS;
   const slotMs = DAY_MS / day.starts;
   const startedMs = Math.round((dayMs + slotMs * (i + 0.4 * wobble(5, ago, i))) / 1000) * 1000;
@@ -139,7 +139,7 @@ function cycleOf(story: Story, day: Day, ago: number, i: number): StoredCycle[] 
 }
 
 /** 40 points of a run: the motor's inrush settles, pressure climbs ever slower. */
-export function shapeOf(day: Day, ranS: number, ago: number, i: number): NonNullable<StoredCycle['shape']> {
+export function shapeOf(day: Day, ranS: number, ago: number, i: number): NonNullable<CycleRow['shape']> {
   const everyS = ranS / 39;
   const at = (k: number): number => k / 39;
   const steps = Array.from({ length: 40 }, (_, k) => k);
@@ -161,8 +161,8 @@ export function shapeOf(day: Day, ranS: number, ago: number, i: number): NonNull
  * Printed days, oldest first; a day without power is missing in the house's past, and one was heard
  * in part.
  */
-export function daysOf(story: Story, rows: readonly StoredCycle[]): DayEvent[] {
-  const byDate = new Map<string, StoredCycle[]>();
+export function daysOf(story: Story, rows: readonly CycleRow[]): DayEvent[] {
+  const byDate = new Map<string, CycleRow[]>();
   for (const row of rows) {
     const date = localDate(row.startedMs, ZONE);
     byDate.set(date, [...(byDate.get(date) ?? []), row]);
