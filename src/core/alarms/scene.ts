@@ -175,6 +175,11 @@ export interface Scene {
    */
   resetAtMs?: number;
   /**
+   * Set by src/core/alarms/lifecycle/: when a person acknowledged the alarm of the watch that is
+   * asked, where that is active.
+   */
+  acknowledgedMs?: number;
+  /**
    * Set by src/core/alarms/lifecycle/ for a watch asked once a node: the news of the node that it
    * is asked about.
    */

@@ -62,7 +62,7 @@ describe('a drive', () => {
       [
         'a running toilet keeps it at the least it ever draws, a day and a night',
         'rest 55psi x5 | run 2.4A 55psi x900',
-        ['846 min long-run raised now leak'],
+        ['846 min long-run raised soon leak'],
       ],
       ['a sprinkler too many: 8 psi under where it wakes', 'rest 55psi x5 | run 8A 40psi x60', []],
       [
@@ -153,7 +153,7 @@ describe('a float', () => {
       [
         'the contacts stick: one hour over the longest',
         'rest 0psi x5 | run 8A 4psi x100',
-        ['94 min long-run raised now switch-contacts-stuck'],
+        ['94 min long-run raised soon switch-contacts-stuck'],
       ],
       [
         'chatter at the water line: four starts in a minute',

@@ -1,7 +1,7 @@
 /** What is told and not told of a well whose hours, weekdays and seasons are known. */
 import { describe, expect, it } from 'vitest';
 import { closeHabitDay, addHabitDay, newHabit, type Habit } from '../../../src/core/baseline/habit.ts';
-import { houseCard, normal, play, usualBaseline, type KitOptions } from './scene-kit.ts';
+import { houseCard, kit, normal, play, usualBaseline, type KitOptions } from './scene-kit.ts';
 
 const FEB = Date.UTC(2026, 1, 1);
 
@@ -34,36 +34,37 @@ const fill = { everyS: 30, amps: [null, 8.3, 8, 7.6, 7.4], ampsSpread: [], kpa: 
 describe('long-run by hour', () => {
   const watered = habitOf({ hours: [2, 7, 18], longest: 6.5 * 3600, at: 2 });
   const only: KitOptions = { kinds: ['long-run'] };
+  const shortRuns = habitOf({ hours: [2, 7, 18], longest: 600, at: 7 });
   table([
     [
       'a tap left open at noon',
       'rest 50psi x720 | run 8.2A 48psi x850',
-      ['1561 min long-run raised now open-tap'],
+      ['1561 min long-run raised soon open-tap'],
       { ...only, habit: watered },
     ],
     [
-      'a house that for weeks never ran for more than ten minutes: four hours',
+      'a house that never ran for more than ten minutes is asked after forty, and told when nobody answers',
       'rest 50psi x720 | run 8.2A 48psi x300',
-      ['961 min long-run raised now open-tap'],
-      { ...only, habit: habitOf({ hours: [2, 7, 18], longest: 600, at: 7 }) },
+      ['761 min long-run raised soon open-tap', '1001 min long-run changed now open-tap'],
+      { ...only, habit: shortRuns },
     ],
     [
-      'such a house, from three in the morning: an hour',
-      'rest 50psi x180 | run 8.2A 48psi x100',
-      ['241 min long-run raised now open-tap'],
-      { ...only, habit: habitOf({ hours: [2, 7, 18], longest: 600, at: 7 }) },
+      'from nine in the evening: asked, and urgent after an hour of the night',
+      'rest 50psi x1260 | run 8.2A 48psi x300',
+      ['1301 min long-run raised soon open-tap', '1380 min long-run changed now open-tap'],
+      { ...only, habit: shortRuns, card: houseCard({ timeZone: 'Europe/London' }) },
     ],
     [
-      'such a house, from ten in the evening: an hour past midnight',
-      'rest 50psi x1320 | run 8.2A 48psi x300',
-      ['1501 min long-run raised now open-tap'],
-      { ...only, habit: habitOf({ hours: [2, 7, 18], longest: 600, at: 7 }) },
+      'where the card names no time zone no night is known',
+      'rest 50psi x1260 | run 8.2A 48psi x200',
+      ['1301 min long-run raised soon open-tap'],
+      { ...only, habit: shortRuns },
     ],
     [
-      'such a house, from a quarter past four: the morning has come',
-      'rest 50psi x255 | run 8.2A 48psi x200',
-      [],
-      { ...only, habit: habitOf({ hours: [2, 7, 18], longest: 600, at: 7 }) },
+      'the card’s own time, whatever was learned',
+      'rest 50psi x720 | run 8.2A 48psi x100',
+      ['811 min long-run raised soon open-tap'],
+      { ...only, habit: shortRuns, card: houseCard({ longRunS: 5400 }) },
     ],
     [
       'the same on a field is watered by night',
@@ -72,17 +73,17 @@ describe('long-run by hour', () => {
       {
         ...only,
         card: houseCard({ uses: ['irrigation'] }),
-        habit: habitOf({ hours: [2, 7, 18], longest: 600, at: 7 }),
+        habit: shortRuns,
       },
     ],
     [
-      'such a house without pressure: an hour at a little less current than at cut-out',
+      'such a house without pressure, after an hour at a little less current than at cut-out',
       'rest x720 | run 7.2A x70',
-      ['781 min long-run raised now switch-contacts-stuck'],
+      ['761 min long-run raised soon worn-pump', '781 min long-run changed now switch-contacts-stuck'],
       {
         ...only,
         baseline: usualBaseline({ shape: fill }),
-        habit: habitOf({ hours: [2, 7, 18], longest: 600, at: 7 }),
+        habit: shortRuns,
       },
     ],
     [
@@ -94,13 +95,13 @@ describe('long-run by hour', () => {
     [
       'the same for more than 2.5 times its longest',
       'rest 50psi x120 | run 8.2A 48psi x980',
-      ['1096 min long-run raised now open-tap'],
+      ['1096 min long-run raised soon open-tap'],
       { ...only, habit: watered },
     ],
     [
       'a field that was seen watered for two hours and a half does not need 30 h',
       'run 8.2A 48psi x850',
-      ['841 min long-run raised now open-tap'],
+      ['841 min long-run raised soon open-tap'],
       { ...only, card: houseCard({ uses: ['irrigation'] }), baseline: usualBaseline({ longestRunS: 9000 }) },
     ],
     [
@@ -122,7 +123,7 @@ describe('long-run by hour', () => {
     [
       'the same, and the level does not rise',
       'run 8A 1.2st x170',
-      ['151 min long-run raised now switch-contacts-stuck'],
+      ['151 min long-run raised soon switch-contacts-stuck'],
       {
         ...only,
         card: houseCard({ pump: { control: 'float' }, switch: {} }),
@@ -130,6 +131,13 @@ describe('long-run by hour', () => {
       },
     ],
   ]);
+
+  it('an acknowledgement is an answer for four hours', () => {
+    const asked = kit({ ...only, habit: shortRuns }).play('rest 50psi x720 | run 8.2A 48psi x120');
+    asked.act({ kind: 'acknowledged', well: 'north-paddock', pump: 'p1', alarm: 'long-run' });
+    expect(asked.play('run 8.2A 48psi x230').said()).toEqual(['761 min long-run raised soon open-tap']);
+    expect(asked.play('run 8.2A 48psi x20').said().at(-1)).toBe('1080 min long-run changed now open-tap');
+  });
 });
 
 describe('no-run by hour', () => {

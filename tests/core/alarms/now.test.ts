@@ -127,7 +127,7 @@ describe('long-run', () => {
       [
         'the same for longer than anyone waters',
         'run 8.2A 48psi x1000',
-        ['841 min long-run raised now open-tap'],
+        ['841 min long-run raised soon open-tap'],
         { kinds: ['long-run'] },
       ],
       [
@@ -178,7 +178,7 @@ describe('long-run', () => {
       [
         'a float that fills for 2.5 times its longest',
         'run 8A x180',
-        ['151 min long-run raised now switch-contacts-stuck'],
+        ['151 min long-run raised soon switch-contacts-stuck'],
         { card: float, baseline: usualBaseline({ longestRunS: 3600 }) },
       ],
       [

@@ -400,9 +400,9 @@ describe('cut-out-not-reached', () => {
       ],
       ['a pool filled at one even rate for 12 h, with the usual current', 'run 8A 51psi x720', []],
       [
-        'a level near the top with low current: an hour',
+        'a level near the top with low current: forty minutes',
         'run 7.5A 55psi x90',
-        ['60 min cut-out-not-reached raised soon worn-pump'],
+        ['40 min cut-out-not-reached raised soon worn-pump'],
       ],
       ['the same with full current is water drawn: three hours', 'run 8A 55psi x170', []],
       ['a garden has ten', 'run 8A 55psi x500', [], { card: houseCard({ uses: ['irrigation'] }) }],

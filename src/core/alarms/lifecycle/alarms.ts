@@ -98,6 +98,9 @@ function evaluateWatch(
   const key = keyOf(triggered, pump);
   const known = state.watchMemories[key];
   const memory = known ?? watch.initialMemory?.() ?? {};
+  const entry = state.entries[key];
+  if (entry?.state === 'acknowledged') scene.acknowledgedMs = entry.stateChangedMs;
+  else if (scene.acknowledgedMs !== undefined) delete scene.acknowledgedMs;
   // Where it makes no sense it does not stand either: the card may have named another control
   // before.
   const evaluation = applies ? watch.evaluate(scene, memory) : CLEAR;

@@ -4,7 +4,7 @@
  * band for longer than anything here ever took, with less current than the pump usually draws
  * there: little water leaves it, so it is the pump and not a garden.
  */
-import { HOUR_S } from '../../../../shared/units/duration.ts';
+import { HOUR_S, MINUTE_S } from '../../../../shared/units/duration.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { isAnnounced, type AnnouncedMemory } from '../announced.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
@@ -51,10 +51,12 @@ const MIN_HOUSE_RUN_S = 13 * HOUR_S;
 const MIN_FIELD_RUN_S = 26 * HOUR_S;
 const LONGEST_RUN_MULTIPLE = 3;
 /**
- * With current under its usual by this much the level is the pump's own, and less time is needed.
+ * With current under its usual by this much, or fills that have shown so little delivery, the level
+ * is the pump's own, and less time is needed.
  */
 const LOW_AMPS_RATIO = 0.96;
-const MIN_LOW_AMPS_S = HOUR_S;
+const LOW_DELIVERY_RATIO = 0.85;
+const MIN_WEAK_S = 40 * MINUTE_S;
 
 export const cutOutNotReached: Watch<AnnouncedMemory> = {
   alarm: 'cut-out-not-reached',
@@ -151,7 +153,7 @@ function evaluateRunning(scene: Scene, memory: AnnouncedMemory): Evaluation {
   const cutOut = normalCutOutKpa(scene);
   if (!run) return cannotTell('pump-off');
   if (cutIn === undefined || cutOut === undefined) return cannotTell('needs-card-switch');
-  if (run.ranS < MIN_LOW_AMPS_S) return cannotTell('not-long-enough');
+  if (run.ranS < MIN_WEAK_S) return cannotTell('not-long-enough');
   const minutes = lastMinutes(scene, LEVEL_MINUTES);
   if (!minutes) return cannotTell('too-few-readings');
   let low = Infinity;
@@ -177,16 +179,21 @@ function minRunS(scene: Scene, announced: boolean): number {
   const field = uses.includes('irrigation') || uses.includes('stock') ? MIN_FIELD_RUN_S : MIN_HOUSE_RUN_S;
   const minute = scene.well.minutes[scene.well.minutes.length - 1];
   const amps = minute?.pumps[scene.pump.index] && runningAmps(minute.pumps[scene.pump.index]!);
-  const usual = normalAmpsOf(scene);
-  const low = amps !== undefined && usual !== undefined && amps.mean < LOW_AMPS_RATIO * usual;
+  const low = isWeak(scene, amps?.mean);
   const longest = LONGEST_RUN_MULTIPLE * (baseline?.longestRunS ?? 0);
   if (announced) return Infinity;
-  return low ? Math.max(MIN_LOW_AMPS_S, longest) : Math.max(field, longest);
+  return low ? Math.max(MIN_WEAK_S, longest) : Math.max(field, longest);
+}
+
+function isWeak(scene: Scene, amps: number | undefined): boolean {
+  const usual = normalAmpsOf(scene);
+  if ((scene.well.water.deliveryRatio ?? 1) < LOW_DELIVERY_RATIO) return true;
+  return amps !== undefined && usual !== undefined && amps < LOW_AMPS_RATIO * usual;
 }
 
 function finding(scene: Scene, run: OpenRun, level: number, cutOut: number): Active {
+  const low = isWeak(scene, run.amps);
   const usual = normalAmpsOf(scene);
-  const low = run.amps !== undefined && usual !== undefined && run.amps < LOW_AMPS_RATIO * usual;
   return {
     is: 'active',
     sinceMs: run.startedMs,

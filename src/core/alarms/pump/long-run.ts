@@ -17,6 +17,7 @@ import {
   ranThroughout,
   usesPressure,
 } from '../scene-queries.ts';
+import { forgetAsked, type AskedMemory } from './meant-or-not.ts';
 import { pastEndFinding } from './run-past-end.ts';
 import { tooLongFinding } from './run-too-long.ts';
 import { heldUnderCutInFinding, type DrawdownMemory } from './run-under-cut-in.ts';
@@ -31,7 +32,7 @@ import { weighCauses } from '../weigh-causes.ts';
 const MAX_OVER_CUT_OUT_KPA = 2 * KPA_PER_PSI;
 const MIN_OVER_MINUTES = 3;
 
-interface LongRunMemory extends AnnouncedMemory, DrawdownMemory {
+interface LongRunMemory extends AnnouncedMemory, DrawdownMemory, AskedMemory {
   /**
    * When the last run began that was found too long, and the last one whose switch should have
    * opened.
@@ -50,7 +51,10 @@ export const longRun: Watch<LongRunMemory> = {
 
 function evaluate(scene: Scene, memory: LongRunMemory): Evaluation {
   const { run } = scene.pump;
-  if (!run) return CLEAR;
+  if (!run) {
+    forgetAsked(memory);
+    return CLEAR;
+  }
   // Asked at each minute of a run: it remembers until when something was announced.
   const announced = isAnnounced(scene, run, memory);
   const minute = lastMinute(scene);
@@ -59,7 +63,7 @@ function evaluate(scene: Scene, memory: LongRunMemory): Evaluation {
   const found =
     (kpa
       ? (overCutOutFinding(scene, run) ?? heldUnderCutInFinding(scene, run, memory))
-      : pastEndFinding(scene, run)) ?? (announced ? undefined : tooLongFinding(scene, run, minute));
+      : pastEndFinding(scene, run)) ?? (announced ? undefined : tooLongFinding(scene, run, minute, memory));
   // Contacts that did not open in this run stay under suspicion until it ends, though a tap that is
   // opened takes pressure back into the band.
   if (memory.pastMs === run.startedMs && !(found && isPastCutOut(found))) return cannotTell('pump-running');

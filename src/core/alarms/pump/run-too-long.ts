@@ -3,7 +3,7 @@
  * against it is its length: by what this well does at that hour, by the season's longest where a
  * field is watered, and by its fills where a store is filled.
  */
-import { HOUR_S } from '../../../../shared/units/duration.ts';
+import { HOUR_S, MINUTE_S } from '../../../../shared/units/duration.ts';
 import { localHour, longestRunAtS } from '../../baseline/habit.ts';
 import { trendRise } from '../../baseline/trend.ts';
 import type { Active } from '../evaluation.ts';
@@ -14,6 +14,7 @@ import {
   usesPressure,
   normalAmpsOf,
 } from '../scene-queries.ts';
+import { priorityWhileAsked, type AskedMemory } from './meant-or-not.ts';
 import { roundTo } from '../round.ts';
 import type { MinuteScene, OpenRun, Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
@@ -22,24 +23,19 @@ import { weighCauses } from '../weigh-causes.ts';
 const IDLE_DRIVE_RATIO = 1;
 /**
  * In the band with water drawn. A house: a pool or a cistern is filled for 12 h, from evening till
- * morning, and two hours over; a tap left open in the evening is told in the morning. A field: a
- * set of sprinklers is left from one morning to the next, and six hours over. Argued, not measured.
+ * morning, and two hours over. A field: a set of sprinklers is left from one morning to the next,
+ * and six hours over. Argued, not measured.
  */
 const MAX_IN_BAND_S = { house: 14 * HOUR_S, field: 30 * HOUR_S };
 /**
- * A house whose runs of two weeks all ended within half an hour: four hours on end are eight times
- * what it ever needed, and longer than a lawn is watered in one go. A pool that nobody announced is
- * told by it, and should be: it looks like a tap left open. Argued, not measured.
+ * Once a week is known, a run longer than 2.5 of the longest ever is asked about within the hour;
+ * under 40 min it may be a bath and a washing machine in a row. A lawn is watered for hours the
+ * first time too: that is what the question is for. Argued, not measured.
  */
-const MIN_HABIT_DAYS = 12;
+const MIN_HABIT_DAYS = 7;
+const MIN_ASK_S = 40 * MINUTE_S;
+/** Only where no run of those days was a garden's. */
 const MAX_SHORT_RUN_S = HOUR_S / 2;
-const SHORT_RUN_HOUSE_LIMIT_S = 4 * HOUR_S;
-/**
- * Such a house draws no water through an hour of the night: those who leave a hose open do so by
- * day. Argued, not measured.
- */
-const NIGHT_ENDS_H = 5;
-const NIGHT_LIMIT_S = HOUR_S;
 /**
  * 2.5 of what this well did at least twice. Of a field that was seen to be watered, that is all it
  * needs.
@@ -58,52 +54,46 @@ const STORE_DEFAULT_S = 24 * HOUR_S;
  */
 const STORE_RISING_MINUTES = 30;
 
+/** Of the delivery as first learned. */
+const WEAK_DELIVERY_RATIO = 0.85;
+
 /** How long a run of this well may be, s. */
 function runLimitS(scene: Scene, run: OpenRun): number {
   const { baseline, pinned, habit } = scene.pump;
+  const { uses, longRunS } = scene.well.card;
+  if (longRunS !== undefined) return longRunS;
   const longest = Math.max(baseline?.longestRunS ?? 0, pinned?.longestRunS ?? 0);
   if (!usesPressure(scene.pump)) {
     if (longest === 0 || isStoreRising(scene)) return STORE_DEFAULT_S;
     return Math.max(LONGEST_RUN_MULTIPLE * longest, longest + STORE_MARGIN_S);
   }
-  const { uses } = scene.well.card;
+  if (hasOnlyShortRuns(scene)) return Math.max(MIN_ASK_S, LONGEST_RUN_MULTIPLE * longestKnownS(scene));
   if (uses.includes('irrigation') || uses.includes('stock')) {
     const known = longest > MIN_WATERED_S;
     return Math.max(known ? MAX_IN_BAND_S.house : MAX_IN_BAND_S.field, LONGEST_RUN_MULTIPLE * longest);
   }
   const { dayStartedMs: startMs, dayEndsMs: endMs } = scene.well;
   const atThisHourS = longestRunAtS(habit, localHour({ startMs, endMs }, run.startedMs));
-  if (!hasOnlyShortRuns(scene)) return Math.max(MAX_IN_BAND_S.house, LONGEST_RUN_MULTIPLE * atThisHourS);
-  return Math.min(
-    nightLimitS(scene, run),
-    Math.max(SHORT_RUN_HOUSE_LIMIT_S, LONGEST_RUN_MULTIPLE * atThisHourS),
-  );
+  return Math.max(MAX_IN_BAND_S.house, LONGEST_RUN_MULTIPLE * atThisHourS);
 }
 
-/**
- * How long a run is that has gone on through an hour of the night that is over, s; no limit while
- * none is.
- */
-function nightLimitS({ well, atMs }: Scene, run: OpenRun): number {
-  const fromMs = Math.max(run.startedMs, well.dayStartedMs);
-  const untilMs = fromMs + 1000 * NIGHT_LIMIT_S;
-  if (atMs < untilMs || untilMs > well.dayStartedMs + 1000 * HOUR_S * NIGHT_ENDS_H) return Infinity;
-  return (untilMs - run.startedMs) / 1000;
-}
-
-/**
- * A house that in weeks has never drawn water for half an hour on end fills no pool in silence:
- * somebody knows of it, or nobody does.
- */
-export function hasOnlyShortRuns({ pump, well }: Scene): boolean {
-  if (well.card.uses.includes('irrigation') || well.card.uses.includes('stock')) return false;
-  const { baseline, pinned, habit } = pump;
-  const longest = Math.max(
+/** Of all that is remembered, also what came once. */
+function longestKnownS({ pump: { baseline, pinned, habit } }: Scene): number {
+  return Math.max(
     baseline?.longestRunS ?? 0,
     pinned?.longestRunS ?? 0,
     ...habit.days.map(([, , , , longestS]) => longestS),
   );
-  return habit.days.length >= MIN_HABIT_DAYS && longest < MAX_SHORT_RUN_S;
+}
+
+/**
+ * A well that in a week has never drawn water for half an hour on end fills no pool in silence:
+ * somebody knows of it, or nobody does. A field is watered by the weather.
+ */
+export function hasOnlyShortRuns(scene: Scene): boolean {
+  const { pump, well } = scene;
+  if (well.card.uses.includes('irrigation')) return false;
+  return pump.habit.days.length >= MIN_HABIT_DAYS && longestKnownS(scene) < MAX_SHORT_RUN_S;
 }
 
 function isStoreRising(scene: Scene): boolean {
@@ -112,15 +102,22 @@ function isStoreRising(scene: Scene): boolean {
 }
 
 /** Undefined if it may go on. */
-export function tooLongFinding(scene: Scene, run: OpenRun, minute: MinuteScene): Active | undefined {
+export function tooLongFinding(
+  scene: Scene,
+  run: OpenRun,
+  minute: MinuteScene,
+  memory: AskedMemory,
+): Active | undefined {
   const kpa = usesPressure(scene.pump) ? minute.kpa?.mean : undefined;
   const limit = runLimitS(scene, run);
   if (run.ranS <= limit) return undefined;
-  const longest = scene.pump.baseline?.longestRunS;
+  const longest = hasOnlyShortRuns(scene) ? longestKnownS(scene) : scene.pump.baseline?.longestRunS;
+  const priority = priorityWhileAsked(scene, memory);
   return {
     is: 'active',
     sinceMs: run.startedMs,
-    reason: 'run-too-long',
+    priority,
+    reason: priority === 'soon' ? 'run-unusually-long' : 'run-too-long',
     figures: {
       ranS: run.ranS,
       ...(kpa !== undefined && { kpa }),
@@ -169,8 +166,8 @@ function isIdleDrive(scene: Scene, run: OpenRun): boolean {
 }
 
 /**
- * Held in the upper half of the band with less current than usual: little water goes, so the pump
- * is weak and no tap is open.
+ * Held in the upper half of the band with less current than usual, or by a pump whose fills have
+ * shown that it delivers less: it is weak, and no tap is open.
  */
 function isWeak(scene: Scene, run: OpenRun, kpa: number | undefined): boolean {
   const cutIn = normalCutInKpa(scene);
@@ -178,5 +175,7 @@ function isWeak(scene: Scene, run: OpenRun, kpa: number | undefined): boolean {
   const usual = normalAmpsOf(scene);
   if (kpa === undefined || cutIn === undefined || cutOut === undefined || usual === undefined) return false;
   if (scene.pump.card.control !== 'pressure-switch') return false;
-  return kpa > cutIn + (cutOut - cutIn) / 2 && run.amps !== undefined && run.amps < 0.97 * usual;
+  if (kpa <= cutIn + (cutOut - cutIn) / 2) return false;
+  const lessWater = (scene.well.water.deliveryRatio ?? 1) < WEAK_DELIVERY_RATIO;
+  return lessWater || (run.amps !== undefined && run.amps < 0.97 * usual);
 }

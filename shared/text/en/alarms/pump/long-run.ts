@@ -2,9 +2,12 @@
  * What is said of `long-run`. Its reasons: the switch should have opened, pressure does not come
  * up, or the run is only too long.
  */
+import type { ReasonFormat } from '../../reasons/format.ts';
 import type { AlarmText } from '../text-shapes.ts';
 
 type UnderCutIn = { ranS: number; kpa: number; cutInKpa: number };
+
+type TooLong = { ranS: number; kpa?: number; longestRunS?: number };
 
 export const longRunText = {
   title: 'Pump runs on without stopping',
@@ -43,13 +46,14 @@ export const longRunText = {
       { amps, duration },
     ) =>
       `The pump has run for ${duration(ranS)} and draws ${amps(drawnA)}; its switch normally opens at ${amps(cutOutA)}. It moves little or no water. Pressure is not measured; a closed valve looks the same.`,
-    'run-too-long': (
-      { ranS, kpa, longestRunS }: { ranS: number; kpa?: number; longestRunS?: number },
-      { pressure, duration },
-    ) => {
-      const at = kpa === undefined ? '' : ` at ${pressure(kpa)}`;
-      const normal = longestRunS === undefined ? '' : ` Its longest normal run was ${duration(longestRunS)}.`;
-      return `The pump has run for ${duration(ranS)} without stopping${at}.${normal}`;
-    },
+    /** Asked about first; it may be a pool or a new garden. */
+    'run-unusually-long': (figures: TooLong, format) => `${tooLong(figures, format)} Is this run intended?`,
+    'run-too-long': (figures: TooLong, format) => tooLong(figures, format),
   },
 } satisfies AlarmText;
+
+function tooLong({ ranS, kpa, longestRunS }: TooLong, { pressure, duration }: ReasonFormat): string {
+  const at = kpa === undefined ? '' : ` at ${pressure(kpa)}`;
+  const normal = longestRunS === undefined ? '' : ` Its longest normal run was ${duration(longestRunS)}.`;
+  return `The pump has run for ${duration(ranS)} without stopping${at}.${normal}`;
+}
