@@ -35,8 +35,9 @@ export interface Advice {
 }
 
 /**
- * After disinfection the chlorine must be gone before a sample says anything: one to two weeks
- * (common practice, no source).
+ * A second sample at once (40 CFR 141.858 asks public systems for repeats within 24 h, from
+ * memory). This is for the one after disinfection, when the chlorine is gone: 5 to 14 days by state
+ * and extension sheets.
  */
 const AFTER_DISINFECTION_DAYS = 14;
 /**
@@ -82,7 +83,7 @@ export function adviceFor(result: WaterResult, comparisons: readonly LimitCompar
   if (over.length > 0)
     return {
       key,
-      text: `${result.name} is outside a secondary limit: one for taste, colour, stains or pipes. A laboratory or a water-treatment contractor can say what helps.`,
+      text: `${result.name} is outside a secondary limit: one for taste, color, stains or pipes. A laboratory or a water-treatment contractor can say what helps.`,
       cautions: [],
     };
   if (result.is === 'above' && comparisons.some(({ verdict }) => verdict === 'cannot-tell'))
@@ -107,7 +108,7 @@ function bacteriaAdvice(result: WaterResult, key: Advice['key']): Advice {
       : '';
   return {
     key,
-    text: `${result.name} were found.${found} ${BACTERIA_TEXT} After a licensed contractor has looked the well over and disinfected it, test again when no chlorine is left.`.replace(
+    text: `${result.name} were found.${found} ${BACTERIA_TEXT} Have a second sample drawn at once, from a clean tap without its aerator. After a licensed contractor has looked the well over and disinfected it, test again when no chlorine is left.`.replace(
       'E. coli were',
       'E. coli was',
     ),

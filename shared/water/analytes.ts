@@ -146,6 +146,9 @@ export const ANALYTES = {
   sodium: massAnalyte('Sodium', ['na']),
   pfoa: massAnalyte('PFOA', ['perfluorooctanoic acid']),
   pfos: massAnalyte('PFOS', ['perfluorooctanesulfonic acid', 'perfluorooctane sulfonic acid']),
+  pfhxs: massAnalyte('PFHxS', ['perfluorohexanesulfonic acid', 'perfluorohexane sulfonic acid']),
+  pfna: massAnalyte('PFNA', ['perfluorononanoic acid']),
+  'hfpo-da': massAnalyte('HFPO-DA', ['hexafluoropropylene oxide dimer acid']),
   hardness: {
     name: 'Hardness',
     measure: 'mass',

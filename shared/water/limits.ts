@@ -53,6 +53,16 @@ function secondaryLimit(analyte: AnalyteKey, max: number, more: Partial<LimitFie
   return { analyte, kind: 'secondary', max, citation: '40 CFR 143.3', provenance: 'verified', ...more };
 }
 
+/** What is to become of the rule: EPA's announcement of 2025-05-14. */
+function pfasLimit(analyte: AnalyteKey, max: number, note: string): Limit {
+  return primaryLimit(analyte, max, '40 CFR 141.61, rule of 2024-04-26', {
+    provenance: 'from-memory',
+    effectiveFrom: dateFromMemory('2024-06-25'),
+    note,
+  });
+}
+
+const PFAS_TO_BE_WITHDRAWN = 'EPA announced in May 2025 that it means to withdraw this limit.';
 const INORGANIC = '40 CFR 141.62(b)';
 const SYNTHETIC = '40 CFR 141.61(c)';
 const VOLATILE = '40 CFR 141.61(a)';
@@ -113,6 +123,7 @@ export const LIMITS: readonly Limit[] = [
     provenance: 'verified',
     effectiveFrom: dateFromMemory('1992-12-07'),
     effectiveUntil: '2024-12-29',
+    note: 'Public systems still follow it until 2027-10-31.',
   },
   {
     analyte: 'lead',
@@ -121,7 +132,7 @@ export const LIMITS: readonly Limit[] = [
     citation: '40 CFR 141.80; 89 FR 86418 of 2024-10-30',
     provenance: 'verified',
     effectiveFrom: { on: '2024-12-30', provenance: 'verified' },
-    note: 'It was 0.015 mg/L before. The rule of 2024-10-30 took effect on 2024-12-30; the date by which systems must comply is printed as 2027-11-01. The goal is none.',
+    note: 'It was 0.015 mg/L before. The rule took effect on 2024-12-30; public systems must comply by 2027-11-01 and follow 0.015 mg/L until then. No level of lead is safe: the goal is none.',
   },
   {
     analyte: 'copper',
@@ -187,14 +198,11 @@ export const LIMITS: readonly Limit[] = [
     citation: 'EPA advisory, for strict low-sodium diets alone',
     provenance: 'from-memory',
   },
-  primaryLimit('pfoa', 4e-6, '40 CFR 141.61, rule of April 2024', {
-    provenance: 'from-memory',
-    note: 'Its dates have been under revision since 2025.',
-  }),
-  primaryLimit('pfos', 4e-6, '40 CFR 141.61, rule of April 2024', {
-    provenance: 'from-memory',
-    note: 'Its dates have been under revision since 2025.',
-  }),
+  pfasLimit('pfoa', 4e-6, 'Public systems must comply by 2029; EPA means to extend that to 2031.'),
+  pfasLimit('pfos', 4e-6, 'Public systems must comply by 2029; EPA means to extend that to 2031.'),
+  pfasLimit('pfhxs', 1e-5, PFAS_TO_BE_WITHDRAWN),
+  pfasLimit('pfna', 1e-5, PFAS_TO_BE_WITHDRAWN),
+  pfasLimit('hfpo-da', 1e-5, PFAS_TO_BE_WITHDRAWN),
 ];
 
 /** The limits of an analyte that held on a day, ISO date; one without dates holds always. */

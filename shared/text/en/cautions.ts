@@ -86,9 +86,12 @@ export const CAUTIONS = {
   /** EPA, CDC. */
   'test-results':
     'Stillwell keeps test results. A certified laboratory and the health department say what they mean.',
-  /** Local frost rules (ecode360 10516296) for the false pressure; the flame is common practice. */
+  /**
+   * Local frost rules (ecode360 10516296) for the false pressure; flame and heater are common
+   * practice.
+   */
   freezing:
-    'Keep pump, pipes and switch from frost. A frozen line to the switch or gauge shows a false pressure. Thaw slowly with warm air; no open flame, and no mains heater near water.',
+    'Keep pump, pipes and switch from frost. A frozen line to the switch or gauge shows a false pressure. Thaw slowly by heating the room, never with an open flame. An electric heater stands dry, off the floor, on an outlet with ground-fault protection.',
   /** Kansas State Univ., Livestock Watering Handbook. */
   'stock-water':
     'Stock need water every day. Have another source ready. If they stop drinking although there is water, have stray voltage looked for.',

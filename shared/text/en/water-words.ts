@@ -23,7 +23,7 @@ export type WaterEvent = (typeof WATER_EVENTS)[number];
 export const WATER_EVENT_WORDS: Record<WaterEvent, { question: string; reason: string }> = {
   flood: { question: 'Flood water stood over or near the well', reason: 'flood' },
   'taste-or-smell': { question: 'The water tastes or smells different', reason: 'another taste or smell' },
-  'colour-or-cloudy': { question: 'The water is coloured or cloudy', reason: 'colour or cloudiness' },
+  'colour-or-cloudy': { question: 'The water is colored or cloudy', reason: 'color or cloudiness' },
   illness: { question: 'Somebody in the house has stomach trouble', reason: 'illness in the house' },
   'ground-disturbed': {
     question: 'Building, digging, drilling or blasting close by',
@@ -35,7 +35,7 @@ export const WATER_EVENT_WORDS: Record<WaterEvent, { question: string; reason: s
 
 export const LIMIT_WORDS: Record<LimitKind, { name: string; means: string }> = {
   primary: { name: 'Primary limit', means: 'for health; public systems must keep it' },
-  secondary: { name: 'Secondary limit', means: 'for taste, colour, stains and pipes; not for health' },
+  secondary: { name: 'Secondary limit', means: 'for taste, color, stains and pipes; not for health' },
   treatment: { name: 'Treatment technique', means: 'a find makes a public system act' },
   action: { name: 'Action level', means: 'over it a public system must act against corrosion' },
   disinfectant: { name: 'Highest disinfectant level', means: 'for public systems that add it' },

@@ -1,8 +1,9 @@
 /**
- * How many starts a day a motor stands: by its size and phases. Small motors by the Water Systems
- * Council's tank standard (under 300 in 24 h; as few as 50 above 5 hp, "Tank Selection by the
- * Numbers", Water Well Journal); 100 for single-phase motors of 1 hp and more, and the three-phase
- * row, from memory of tables that trade handbooks repeat.
+ * How many starts a day a motor stands: by its size and phases, as table 3, "Number of Starts", of a
+ * motor maker's application manual (AIM) has it. The Water Systems Council's tank standard agrees
+ * for small motors (under 300 in 24 h; as few as 50 above 5 hp, "Tank Selection by the Numbers",
+ * Water Well Journal). The manual asks for 15 min between starts of 6 in motors and larger; a card
+ * does not say the diameter.
  */
 import { wFromHp } from '../../../shared/units/power.ts';
 import type { PumpCard } from '../domain/card.ts';

@@ -1,8 +1,9 @@
 /**
  * What published tables say of a motor by its size: full-load amps, locked-rotor code letters,
  * starts a day. They check a card and bound a guess; a running motor is compared with its own
- * baseline and nameplate, never with these alone (NEC 430.6(A)(2): the tables size conductors, and
- * submersible motors often draw more).
+ * baseline and nameplate, never with these alone: the tables size conductors and breakers (NEC
+ * 430.6(A)(1)), the plate sizes overloads (430.6(A)(2), both from memory), and submersible motors
+ * often draw more.
  */
 import { hpFromW } from '../../../shared/units/power.ts';
 

@@ -23,8 +23,9 @@ const DEPTH_TOLERANCE_M = 0.3;
  */
 const MIN_BREAKER_RATIO = 1.25;
 /**
- * An inverse-time breaker is 250 % of the motor's amps at most, or the next size made (NEC 430.52,
- * in The Driller, "Single-phase electrical components").
+ * An inverse-time breaker is 250 % of the amps in the motor tables at most, or the next size made;
+ * a dual-element fuse 175 % (NEC 430.52, in The Driller, "Single-phase electrical components"). The
+ * tables rule here and not the plate: NEC 430.6(A)(1), from memory.
  */
 const MAX_BREAKER_RATIO = 2.5;
 /** Breakers as they are made, A (NEC 240.6, from memory). */
@@ -119,12 +120,14 @@ function breakerQuestions({ pumps, description }: Card): Question[] {
         question: `${statement}: a quarter more than the motor draws is usual (common practice), and a smaller breaker trips. Are both right?`,
       },
     ];
-  const maxA = BREAKER_SIZES.find((size) => size >= amps * MAX_BREAKER_RATIO) ?? amps * MAX_BREAKER_RATIO;
+  const tableA = tableAmpsOfPump(pump) ?? amps;
+  const largestA = tableA * MAX_BREAKER_RATIO;
+  const maxA = BREAKER_SIZES.find((size) => size >= largestA) ?? largestA;
   if (breakerA <= maxA) return [];
   return [
     {
       key,
-      question: `${statement}: 2.5 times that, or the next size made (${formatNumber(maxA, 0)} A), is the usual most (NEC 430.52). Is it right? Whether breaker and cable fit is for an electrician to say.`,
+      question: `${statement}: 2.5 times the ${formatNumber(tableA, 1)} A ${tableA === amps ? 'that it draws' : 'of the motor tables'}, or the next size made (${formatNumber(maxA, 0)} A), is the usual maximum (NEC 430.52). Is it right? Whether breaker and cable fit is for an electrician to say.`,
     },
   ];
 }

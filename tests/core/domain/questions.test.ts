@@ -52,7 +52,22 @@ describe('questionsOfCard', () => {
       { electrical: { breakerAmps: '12 A' } },
       ['electrical.breakerAmps'],
     ],
-    ['a breaker of the next size over 250 %', { electrical: { breakerAmps: '25 A' } }, []],
+    [
+      'a breaker of the next size over 250 % of the tables (9.8 A: NEC 430.248)',
+      {
+        pump: { motor: '1/2 hp', volts: '115 V', phase: 1, maxAmps: '12 A' },
+        electrical: { breakerAmps: '25 A' },
+      },
+      [],
+    ],
+    [
+      'a breaker over that, though the plate has more amps than the tables',
+      {
+        pump: { motor: '1/2 hp', volts: '115 V', phase: 1, maxAmps: '12 A' },
+        electrical: { breakerAmps: '30 A' },
+      },
+      ['electrical.breakerAmps'],
+    ],
     ['a breaker far over it', { electrical: { breakerAmps: '40 A' } }, ['electrical.breakerAmps']],
     [
       'a breaker too small for the table’s amps',

@@ -36,18 +36,22 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
     why: 'Nobody tests a private well but its owner. Bacteria and nitrate have neither taste nor smell.',
     steps: [
       'Ask the health department for a certified laboratory, and the laboratory for its bottles and how to fill them.',
-      'Bring the bottles within the time that the laboratory gives; those for bacteria are kept cold.',
+      'Draw before any treatment, if the well itself is meant. Take the aerator off the tap, and disinfect the tap as the laboratory says. Let cold water run for five minutes.',
+      'Do not rinse the bottles: what is in them belongs there. Touch neither the rim nor the inside of the cap.',
+      'For lead and copper draw the first water after it has stood for six hours.',
+      'Keep the bottles for bacteria cold, and bring them within 24 hours, or within the time that the laboratory gives.',
       'Enter the results on the water page.',
     ],
     cautions: ['test-results'],
-    source: 'EPA, “Protect Your Home’s Water”: each year, and at once after a flood or any repair.',
+    source:
+      'EPA, “Protect Your Home’s Water”: each year, and at once after a flood or any repair. How to draw: county and laboratory sheets.',
   },
   precharge: {
     title: 'Tank precharge',
     why: 'A tank that has lost its air makes the pump start far too often, and wears it out.',
     steps: [
       'Pump off and locked off, a tap open, until the gauge reads zero and no water comes.',
-      'Read the air at the tank’s valve with a tyre gauge. If water comes out there, the bladder is torn: stop, and have the tank replaced.',
+      'Read the air at the tank’s valve with a tire gauge. If water comes out there, the bladder is torn: stop, and have the tank replaced.',
       'Add or let off air to reach the target, never over the pressure on the tank’s plate.',
       'Close the tap and switch the pump on again. A switch with a low-pressure cut-off is then reset as its own instructions say.',
     ],
@@ -105,7 +109,7 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
     steps: [
       'Heater, heat tape and thermostat work; insulation is whole and dry; the door shuts.',
       'Hoses off, outside lines drained. What stands empty in winter is drained or laid up.',
-      'Heaters on mains near water are fitted and looked at by an electrician.',
+      'Electric heaters stand dry and off the floor, on an outlet with ground-fault protection. Fixed ones are fitted and checked by an electrician.',
     ],
     cautions: ['freezing', 'electrician'],
     source: 'The day is common practice; set your own.',
@@ -116,7 +120,7 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
     steps: [
       'Trough, float valve and overflow work; it fills again as fast as the herd drinks.',
       'The second source is there and full, and whoever minds the stock knows how to bring it.',
-      'A heated trough: cable and earth looked at by an electrician.',
+      'A heated trough: have an electrician check its cable and ground.',
     ],
     cautions: ['stock-water', 'closed-space'],
     source:

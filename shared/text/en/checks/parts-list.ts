@@ -15,7 +15,7 @@ const PART_NAMES: Record<string, string> = {
 
 /** Common practice, no source. */
 export const PARTS_LIST_ALWAYS =
-  'A pressure gauge that was checked, a tyre gauge, lock and tag for the breaker, and whatever meters the person who may use them brings. Where the well or its pipes are opened: plain bleach, and a bottle of the laboratory for the test after.';
+  'A pressure gauge that was checked, a tire gauge, lock and tag for the breaker, and whatever meters the person who may use them brings. Where the well or its pipes are opened: plain bleach, and a bottle of the laboratory for the test after.';
 
 /** "Pump and motor, pump 2". */
 export function partsListItemText({ part, pump }: PartsListItemAnswer): string {

@@ -1,7 +1,7 @@
 /**
  * Clamp and motor: rest, running current, the place of the clamp, the lines and the supply. Running
  * current is held against the plate; without one, widely, against the published table of the
- * motor's size (NEC 430.248 and 430.250), which sizes conductors and judges no motor (430.6(A)(2)).
+ * motor's size (NEC 430.248 and 430.250), which sizes conductors and judges no motor (430.6(A)(1)).
  */
 import { median } from '../../baseline/robust.ts';
 import type { PumpCard } from '../../domain/card.ts';
@@ -121,8 +121,8 @@ function impossibleAmps(scene: Scene, amps: number, maxAmps: number): Check['imp
 }
 
 /**
- * A three-wire motor's start lead carries little once it runs (NEC art. 430 knows three leads;
- * which carries what is common practice).
+ * On boxes with a relay a three-wire motor's start lead carries next to nothing once it runs; on
+ * capacitor-run boxes it carries some amps (common practice, no source).
  */
 function hasStartLead({ pump }: Scene): boolean {
   return pump.card.wires === 3 && pump.card.phase !== 3;
