@@ -63,7 +63,9 @@ export const CARD = {
   /** How many animals drink here. */
   stockHeads: integer(STOCK_HEADS),
   relief: quantity('pressure', SWITCH_PRESSURE, 'reliefKpa'),
-  /** Where the sensor of the air temperature hangs: outdoor frost is no danger to the pump house. */
+  /**
+   * Where the sensor of the air temperature hangs: outdoor frost is no danger to the pump house.
+   */
   airSensor: choice('pump-house', 'outside'),
   /** A run of this length is told at once, whatever was learnt. */
   longRun: quantity('duration', LONG_RUN, 'longRunS'),

@@ -3,7 +3,6 @@
  * implementation of the store fits), what the run loop knows at this moment, and the few things
  * that a person can do. The run loop hands in one value of `WebDeps`.
  */
-import type { NoticeRow } from '../core/notify/notice-row.ts';
 import type { WrittenAct } from '../../shared/acts/act-fields.ts';
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import type { Answer } from '../../shared/api/routes.ts';

@@ -1,6 +1,6 @@
 /**
- * How many starts a day a motor stands: by its size and phases, as table 3, "Number of Starts", of a
- * motor maker's application manual (AIM) has it. The Water Systems Council's tank standard agrees
+ * How many starts a day a motor stands: by its size and phases, as table 3, "Number of Starts", of
+ * a motor maker's application manual (AIM) has it. The Water Systems Council's tank standard agrees
  * for small motors (under 300 in 24 h; as few as 50 above 5 hp, "Tank Selection by the Numbers",
  * Water Well Journal). The manual asks for 15 min between starts of 6 in motors and larger; a card
  * does not say the diameter.

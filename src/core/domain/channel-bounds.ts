@@ -26,7 +26,9 @@ export const VALUE_BOUNDS: Record<BaseChannel, Bounds> = {
   store: { low: -1000, high: 1000 },
   contact: { low: 0, high: 1 },
   temperature: { low: -100, high: 200 },
-  /** A meter's zero may sit a little under 0, or its clamp the wrong way round; 1 MW is no well's. */
+  /**
+   * A meter's zero may sit a little under 0, or its clamp the wrong way round; 1 MW is no well's.
+   */
   power: { low: -1e6, high: 1e6 },
   'power-factor': { low: -1, high: 1 },
 };

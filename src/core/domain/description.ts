@@ -1,7 +1,8 @@
 /**
  * What a card says of the well that no reading can tell and no watch judges by: makers, the hole,
  * wiring, treatment, where things are and whom to call. It stands apart from the rest of the card,
- * so that a change of it can't touch what was learnt: no watch reads it. Notices say whom to call by it.
+ * so that a change of it can't touch what was learnt: no watch reads it. Notices say whom to call
+ * by it.
  */
 import type {
   CARD_NOTES,

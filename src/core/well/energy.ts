@@ -1,7 +1,7 @@
 /**
- * The energy of a run, from measured power (contract, section 7). A mean over a long span that holds
- * the start or the stop holds all that the run took of it, since a pump at rest takes nothing; so of
- * such means the spans count whole, from the one in which the run began.
+ * The energy of a run, from measured power (contract, section 7). A mean over a long span that
+ * holds the start or the stop holds all that the run took of it, since a pump at rest takes
+ * nothing; so of such means the spans count whole, from the one in which the run began.
  */
 import { codeOf } from '../domain/channels.ts';
 import type { Cycle } from '../cycles/cycle.ts';
@@ -38,7 +38,9 @@ export function startRunEnergy(well: WellState, at: number, startedMs: number): 
   record.energyStartJ = passedAt(record.energy, startedMs - spanMs);
 }
 
-/** A run is over: its energy is set on its cycle, where power was heard from its start to its stop. */
+/**
+ * A run is over: its energy is set on its cycle, where power was heard from its start to its stop.
+ */
 export function setRunEnergy(well: WellState, at: number, cycle: Cycle): void {
   const { energy, energyStartJ } = well.records[at]!;
   const stopJ = energy && passedAt(energy, cycle.stoppedMs);

@@ -29,8 +29,8 @@ export function newRunningSum(): RunningSum {
 }
 
 /**
- * One reading, in units a second; `historyMs` is how much is kept. Returns what passed since the one
- * before; undefined across a hole, over which nothing is known.
+ * One reading, in units a second; `historyMs` is how much is kept. Returns what passed since the
+ * one before; undefined across a hole, over which nothing is known.
  */
 export function addRate(
   sum: RunningSum,

@@ -1,4 +1,6 @@
-/** The energy of a run from measured power: spot readings, by exception, and means over a minute. */
+/**
+ * The energy of a run from measured power: spot readings, by exception, and means over a minute.
+ */
 import { describe, expect, it } from 'vitest';
 import { addRate, newRunningSum, passedAt, type Reach } from '../../../src/core/well/running-sum.ts';
 import { setRunEnergy, startRunEnergy, handlePower } from '../../../src/core/well/energy.ts';

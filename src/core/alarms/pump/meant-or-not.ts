@@ -36,7 +36,9 @@ export function forgetAsked(memory: AskedMemory): void {
   delete memory.nightMinutes;
 }
 
-/** The minute that has just ended. UTC stands on a card that names no time zone: no night is known. */
+/**
+ * The minute that has just ended. UTC stands on a card that names no time zone: no night is known.
+ */
 function isNight({ well, atMs }: Scene): boolean {
   if (well.card.timeZone === 'UTC') return false;
   const { dayStartedMs: startMs, dayEndsMs: endMs } = well;

@@ -214,8 +214,8 @@ function causesOf(scene: Scene, minute: MinuteScene): Active['causes'] {
     'overload-tripping': powered ? 0.35 : 0.12,
     'failing-motor': powered ? 0.25 : 0.1,
     'switch-out-of-set': powered ? 0.1 : 0.06,
-    // "Defective pressure switch" is third after power and fuses (National Driller 86911); a contact
-    // that calls has closed.
+    // "Defective pressure switch" is third after power and fuses (National Driller 86911); a
+    // contact that calls has closed.
     'switch-contacts-open': called ? 0 : powered ? 0.4 : 0.08,
     'blocked-nipple': called ? 0 : powered ? 0.1 : 0.03,
     'broken-wire': powered ? 0.2 : 0.05,
