@@ -6,6 +6,7 @@ export default defineConfig({
   ...config,
   test: {
     ...config.test,
+    projects: undefined,
     include: ['tests/sim/*.test.ts', 'tests/core/alarms/flood.test.ts', 'tests/browser/pages.test.ts'],
     env: { STILLWELL_LONG: '1' },
   },
