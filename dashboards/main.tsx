@@ -16,9 +16,10 @@ import { WellsPage } from './pages/wells/wells.tsx';
 import { Head } from './ui/head.tsx';
 import { alarmTitle } from '../shared/text/en/alarm-title.ts';
 import { PART_WORDS } from '../shared/text/en/parts/parts.ts';
-import { alarmIdParts, LOGBOOK_TITLES, type Page } from './page-url.ts';
+import { alarmIdParts, type Page } from './page-url.ts';
 import { usePage } from './route.ts';
 import { nameText } from '../shared/text/en/names.ts';
+import { texts } from './texts.ts';
 
 function Stillwell() {
   const page = usePage();
@@ -28,7 +29,7 @@ function Stillwell() {
   const opened = useRef(false);
   const title = titleOf(page);
   useEffect(() => {
-    document.title = `${title} · Stillwell`;
+    document.title = texts().pageTitle(title);
     // After a change of page, not at the first: who reads by ear starts at the new page's top.
     if (opened.current) main.current?.focus();
     opened.current = true;
@@ -45,31 +46,20 @@ function Stillwell() {
         <CurrentPage page={page} />
       </main>
       <footer>
-        <p>
-          Stillwell watches and tells; it is no safety device and switches nothing. Work on a pump, its wiring
-          or its tank belongs to licensed people.
-        </p>
+        <p>{texts().safetyNote}</p>
       </footer>
     </AppContext.Provider>
   );
 }
 
 function titleOf(page: Page): string {
-  const titles = {
-    wells: 'Wells',
-    due: 'What is due',
-    parts: 'Parts of a well',
-    'new-well': 'A new well',
-    nodes: 'Nodes',
-    refused: 'Refused packs',
-    nowhere: 'Not found',
-  };
+  const { titles } = texts();
   if (page.at === 'part') return PART_WORDS[page.part].name;
   if (page.at === 'well') return nameText(page.well);
-  if (page.at === 'logbook') return `${LOGBOOK_TITLES[page.logbookPage]}, ${nameText(page.well)}`;
+  if (page.at === 'logbook') return texts().ofWell(titles[page.logbookPage], nameText(page.well));
   if (page.at !== 'alarm') return titles[page.at];
   const parts = alarmIdParts(page.id);
-  return parts ? `${alarmTitle(parts.alarm)}, ${nameText(parts.place)}` : titles.nowhere;
+  return parts ? texts().ofWell(alarmTitle(parts.alarm), nameText(parts.place)) : titles.nowhere;
 }
 
 function CurrentPage({ page }: { page: Page }) {
@@ -99,9 +89,9 @@ function CurrentPage({ page }: { page: Page }) {
     case 'nowhere':
       return (
         <>
-          <h1>There is no such page</h1>
+          <h1>{texts().notFound}</h1>
           <p class="lead">
-            <a href="#/">All wells</a> are here.
+            <a href="#/">{texts().allWells}</a>
           </p>
         </>
       );

@@ -6,20 +6,20 @@ import { ALARM_KINDS, type AlarmKind } from '../shared/text/en/alarms/kinds.ts';
 import { PARTS, type Part } from '../shared/text/en/parts/part-words.ts';
 
 /**
- * Pages of a well's logbook by the last part of their address, each with its title; what stands on
- * them: pages/book-pages.tsx.
+ * Pages of a well's logbook by the last part of their address; what stands on them:
+ * pages/logbook/logbook-pages.tsx.
  */
-export const LOGBOOK_TITLES = {
-  card: 'Card',
-  visit: 'Visits',
-  readings: 'Readings',
-  checks: 'Checks',
-  water: 'Water tests',
-  labels: 'Labels',
-  documents: 'Papers',
-  export: 'Hand-over',
-} as const;
-export type LogbookPage = keyof typeof LOGBOOK_TITLES;
+const LOGBOOK_PAGES = [
+  'card',
+  'visit',
+  'readings',
+  'checks',
+  'water',
+  'labels',
+  'documents',
+  'export',
+] as const;
+export type LogbookPage = (typeof LOGBOOK_PAGES)[number];
 
 export type Page =
   | { at: 'wells' }
@@ -55,7 +55,7 @@ function isTopPage(text: string): text is 'nodes' | 'refused' | 'parts' | 'new-w
 }
 
 function isLogbookPage(text: string | undefined): text is LogbookPage {
-  return text !== undefined && Object.hasOwn(LOGBOOK_TITLES, text);
+  return LOGBOOK_PAGES.some((one) => one === text);
 }
 
 function decode(text: string): string {

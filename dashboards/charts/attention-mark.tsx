@@ -5,7 +5,7 @@
  */
 import type { Attention } from '../../shared/api/wells.ts';
 import { URGENCY_WORDS, type Urgency } from '../../shared/text/en/alarms/urgency.ts';
-import { ATTENTION_WORDS } from '../words/attention.ts';
+import { attentionWords } from '../words/attention.ts';
 
 const NOTCHES: Partial<Record<Attention, number[]>> = { note: [0], soon: [-4, 4], now: [-6, 0, 6] };
 
@@ -29,7 +29,7 @@ export function AttentionMark({ attention, urgency }: MarkProps) {
         {attention === 'not-in-use' && <path class="notch" d="M-6 0h12" />}
       </svg>
       <span class="mark-word">
-        {urgency === undefined ? ATTENTION_WORDS[attention] : URGENCY_WORDS[urgency].mark}
+        {urgency === undefined ? attentionWords(attention) : URGENCY_WORDS[urgency].mark}
       </span>
     </span>
   );

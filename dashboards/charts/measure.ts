@@ -2,6 +2,7 @@
 import { toDisplayUnits, formatNumber } from '../../shared/quantity/format-quantity.ts';
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 import type { Dimension } from '../../shared/quantity/units.ts';
+import { texts } from '../texts.ts';
 
 type Value = number | null | undefined;
 
@@ -26,11 +27,11 @@ export function unitName(dimension: Dimension, units: UnitSystem): string {
 export function spanWords(values: readonly Value[], unit: string, decimals: number): string {
   const known = values.filter((value) => value !== null && value !== undefined);
   const last = known.at(-1);
-  if (last === undefined) return 'nothing measured';
+  if (last === undefined) return texts().noValues;
   const format = (value: number): string => formatNumber(value, decimals);
   const [min, max] = known.reduce(
     ([low, high], value) => [Math.min(low, value), Math.max(high, value)],
     [last, last],
   );
-  return `from ${format(min)} to ${format(max)} ${unit}, last ${format(last)} ${unit}`;
+  return texts().valueSpan(format(min), format(max), unit, format(last), unit);
 }

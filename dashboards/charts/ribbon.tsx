@@ -3,6 +3,7 @@ import { formatDuration } from '../../shared/text/en/format.ts';
 import type { RecentDay } from '../../shared/api/wells.ts';
 import { ribbonShape, medianDay } from './ribbon-path.ts';
 import type { RibbonBox } from './ribbon-path.ts';
+import { texts } from '../texts.ts';
 
 const BOX: RibbonBox = { width: 224, height: 48 };
 
@@ -17,7 +18,7 @@ export function RecentRibbon({
   return (
     <figure class="recent">
       <RibbonDrawing days={days} normal={normal ?? medianDay(days)} box={BOX} label={recentWords(days)} />
-      <figcaption>Run time a day, last {recent.length} days</figcaption>
+      <figcaption>{texts().runTimeOfDays(recent.length)}</figcaption>
     </figure>
   );
 }
@@ -25,9 +26,9 @@ export function RecentRibbon({
 function recentWords(days: readonly (number | null)[]): string {
   const known = days.filter((day) => day !== null);
   const last = known.at(-1);
-  if (last === undefined) return 'No day of this well is known yet.';
+  if (last === undefined) return texts().noDays;
   const [min, max] = [Math.min(...known), Math.max(...known)];
-  return `Run time a day: from ${formatDuration(min)} to ${formatDuration(max)}, last ${formatDuration(last)}.`;
+  return texts().runTimeSpan(formatDuration(min), formatDuration(max), formatDuration(last));
 }
 
 export function RibbonDrawing(props: {

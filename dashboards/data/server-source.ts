@@ -16,6 +16,7 @@ import type {
   OnProgress,
   PostRoute,
 } from './source.ts';
+import { texts } from '../texts.ts';
 
 /** The route table's paths, checked against it by the compiler. */
 const PATHS: { [N in JsonRoute]: Path<N> } = {
@@ -120,12 +121,7 @@ function sendBytes(
       onProgress?.(total > 0 ? loaded / total : 0),
     );
     request.addEventListener('load', () => resolve({ status: request.status, text: request.responseText }));
-    const onBroken = (): void =>
-      reject(
-        new RequestError(
-          'It did not arrive whole: the server can’t be reached, or the line broke. Try again.',
-        ),
-      );
+    const onBroken = (): void => reject(new RequestError(texts().uploadFailed));
     for (const event of ['error', 'abort', 'timeout']) request.addEventListener(event, onBroken);
     request.send(bytes);
   });
@@ -146,7 +142,7 @@ async function send(url: string, init?: RequestInit): Promise<Response> {
   try {
     return await fetch(url, init);
   } catch (cause) {
-    throw Object.assign(new RequestError('The server can’t be reached. Is it running?'), { cause });
+    throw Object.assign(new RequestError(texts().noServer), { cause });
   }
 }
 

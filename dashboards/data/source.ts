@@ -6,6 +6,7 @@
 import type { LiveMessage } from '../../shared/api/live.ts';
 import type { Problem } from '../../shared/api/server-state.ts';
 import type { Answer, Body, ROUTES, JsonRoute } from '../../shared/api/routes.ts';
+import { texts } from '../texts.ts';
 
 export type PostRoute =
   'acknowledge' | 'shelve' | 'act' | 'approveNode' | 'writeCard' | 'writeEntry' | 'setCalendarAddress';
@@ -57,5 +58,5 @@ export class RequestError extends Error {
 }
 
 export function problemWords(problem: Partial<Problem>): string {
-  return problem.detail ?? problem.title ?? 'The server answered, but not with what was asked.';
+  return problem.detail ?? problem.title ?? texts().badAnswer;
 }

@@ -5,6 +5,7 @@
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import { syncClock } from './clock.ts';
 import { RequestError } from './source.ts';
+import { texts } from '../texts.ts';
 
 export type RequestState<T> =
   { is: 'loading' } | { is: 'ready'; value: T } | { is: 'failed'; message: string; notFound: boolean };
@@ -58,5 +59,5 @@ async function runRequest<T>(ask: () => Promise<T>): Promise<RequestState<T>> {
 function toFailure<T>(error: unknown): RequestState<T> {
   if (error instanceof RequestError)
     return { is: 'failed', message: error.message, notFound: error.status === 404 };
-  return { is: 'failed', message: 'Something went wrong. Reload the page.', notFound: false };
+  return { is: 'failed', message: texts().pageFailed, notFound: false };
 }

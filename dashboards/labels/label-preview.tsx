@@ -1,4 +1,5 @@
 /** One label by itself, as large as the screen allows, and what its size left no room for. */
+import { texts } from '../texts.ts';
 import type { Label } from '../../shared/api/labels.ts';
 import { layOutLabel } from '../../shared/labels/layout.ts';
 import type { Size } from '../../shared/labels/sheets.ts';
@@ -8,23 +9,15 @@ import { LABEL_TOOLS } from './browser-label-tools.ts';
 
 export function LabelPreview({ label, size }: { label: Label; size: Size }) {
   const { omitted, qr } = layOutLabel(label, nameText(label.well), size, LABEL_TOOLS);
-  const inCode = qr?.text === label.plainText.join('\n') ? ' The code holds it.' : '';
+  const inCode = qr?.text === label.plainText.join('\n');
   return (
     <div>
-      <figure
-        class="label-preview"
-        role="img"
-        aria-label={`Label: ${label.plainText.length === 0 ? `${label.title}, to fill in by hand` : label.plainText.join('; ')}`}
-      >
+      <figure class="label-preview" role="img" aria-label={texts().labelOf(label.title, label.plainText)}>
         <svg viewBox={`0 0 ${size.w} ${size.h}`}>
           <LabelDrawing label={label} size={size} tools={LABEL_TOOLS} />
         </svg>
       </figure>
-      {omitted.length > 0 && (
-        <p class="secondary">
-          No room at this size for: {omitted.join(', ')}.{inCode}
-        </p>
-      )}
+      {omitted.length > 0 && <p class="secondary">{texts().noRoomFor(omitted, inCode)}</p>}
     </div>
   );
 }

@@ -3,6 +3,7 @@ import type { Label } from '../../shared/api/labels.ts';
 import type { Sheet } from '../../shared/labels/sheets.ts';
 import { labelPages, LabelPageDrawing } from '../../shared/view/label-drawing.tsx';
 import { LABEL_TOOLS } from './browser-label-tools.ts';
+import { texts } from '../texts.ts';
 
 interface SheetsProps {
   labels: readonly Label[];
@@ -20,7 +21,11 @@ export function LabelSheets({ labels, sheet, first }: SheetsProps) {
           key={at}
           class={`label-sheet on-${sheet.paper}`}
           role="img"
-          aria-label={`Sheet ${at + 1} of ${pages.length}: ${page.labels.map(({ label }) => label.title).join(', ')}`}
+          aria-label={texts().sheetOf(
+            at + 1,
+            pages.length,
+            page.labels.map(({ label }) => label.title).join(', '),
+          )}
         >
           <LabelPageDrawing page={page} tools={LABEL_TOOLS} />
         </figure>

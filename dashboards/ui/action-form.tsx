@@ -4,9 +4,10 @@
  */
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import { DAY_MS, HOUR_MS } from '../../shared/units/duration.ts';
+import { formatDuration } from '../../shared/text/en/format.ts';
 import { rememberedName, rememberName, useAppContext } from '../data/settings.ts';
 import { RequestError, type DataSource } from '../data/source.ts';
+import { texts } from './texts.ts';
 
 export interface ActionFormProps {
   button: string;
@@ -38,7 +39,7 @@ export function ActionForm(props: ActionFormProps) {
       setMessage(props.doneMessage ?? '');
       props.done();
     } catch (error) {
-      setMessage(error instanceof RequestError ? error.message : 'That did not work.');
+      setMessage(error instanceof RequestError ? error.message : texts().actionFailed);
     }
     setSubmitting(false);
   };
@@ -46,7 +47,7 @@ export function ActionForm(props: ActionFormProps) {
     <form class={props.class ?? 'action-form'} onSubmit={(event) => void handleSubmit(event)}>
       {props.children}
       <label>
-        Your name{' '}
+        {texts().yourName}{' '}
         <input
           type="text"
           autocomplete="name"
@@ -63,22 +64,15 @@ export function ActionForm(props: ActionFormProps) {
   );
 }
 
-export type DurationOption = [ms: number, words: string];
-export const HOURS: DurationOption = [4 * HOUR_MS, '4 hours'];
-export const DAY: DurationOption = [DAY_MS, 'a day'];
-export const DAYS: DurationOption = [3 * DAY_MS, '3 days'];
-export const WEEK: DurationOption = [7 * DAY_MS, 'a week'];
-export const MONTH: DurationOption = [30 * DAY_MS, '30 days'];
-
 /** A choice of how long; its value is in ms. */
-export function DurationField({ label, options }: { label: string; options: readonly DurationOption[] }) {
+export function DurationField({ label, optionsMs }: { label: string; optionsMs: readonly number[] }) {
   return (
     <label>
       {label}{' '}
       <select name="span">
-        {options.map(([ms, words]) => (
-          <option key={words} value={ms}>
-            {words}
+        {optionsMs.map((ms) => (
+          <option key={ms} value={ms}>
+            {formatDuration(ms / 1000)}
           </option>
         ))}
       </select>

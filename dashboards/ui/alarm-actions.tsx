@@ -5,7 +5,11 @@
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import { nowMs } from '../data/clock.ts';
 import { useAppContext } from '../data/settings.ts';
-import { DAY, DAYS, HOURS, MONTH, DurationField, ActionForm, textOf, WEEK } from './action-form.tsx';
+import { DAY_MS, HOUR_MS } from '../../shared/units/duration.ts';
+import { DurationField, ActionForm, textOf } from './action-form.tsx';
+import { texts } from './texts.ts';
+
+const SHELVE_TIMES_MS = [4 * HOUR_MS, DAY_MS, 3 * DAY_MS, 7 * DAY_MS, 30 * DAY_MS];
 
 interface AlarmActionProps {
   alarm: AlarmAnswer;
@@ -16,19 +20,17 @@ interface AlarmActionProps {
 export function AcknowledgeForm({ alarm, when, changed }: AlarmActionProps) {
   const { source } = useAppContext();
   if (alarm.acknowledgedMs !== undefined) {
-    const by = alarm.acknowledgedBy === undefined ? '' : ` by ${alarm.acknowledgedBy}`;
     return (
-      <p
-        class="actions"
-        role="status"
-      >{`Acknowledged ${when(alarm.acknowledgedMs)}${by}. It stands until the cause is gone.`}</p>
+      <p class="actions" role="status">
+        {texts().acknowledged(when(alarm.acknowledgedMs), alarm.acknowledgedBy)}
+      </p>
     );
   }
-  if (!source.live) return <p class="actions">Not acknowledged when this copy was made.</p>;
+  if (!source.live) return <p class="actions">{texts().notAcknowledgedInCopy}</p>;
   return (
     <ActionForm
       class="actions action-form"
-      button="Acknowledge"
+      button={texts().acknowledge}
       submit={(to, _fields, actor) => to.post('acknowledge', { id: alarm.id }, actor)}
       done={changed}
     />
@@ -42,18 +44,15 @@ export function ShelveForm({ alarm, when, changed }: AlarmActionProps) {
   if (shelvedUntilMs !== undefined && shelvedUntilMs > nowMs())
     return (
       <p class="actions" role="status">
-        Shelved until {when(shelvedUntilMs)}. It stays active; no notices go out until then.
+        {texts().shelvedUntil(when(shelvedUntilMs))}
       </p>
     );
   return (
     <details class="more acts">
-      <summary>Put it aside for a time</summary>
-      <p>
-        For something you know of and can’t mend today. The alarm goes on standing; nobody is told of it until
-        the time is over.
-      </p>
+      <summary>{texts().shelveForATime}</summary>
+      <p>{texts().shelveHelp}</p>
       <ActionForm
-        button="Shelve"
+        button={texts().shelve}
         submit={(to, fields, actor) =>
           to.post(
             'shelve',
@@ -63,7 +62,7 @@ export function ShelveForm({ alarm, when, changed }: AlarmActionProps) {
         }
         done={changed}
       >
-        <DurationField label="For" options={[HOURS, DAY, DAYS, WEEK, MONTH]} />
+        <DurationField label={texts().shelveFor} optionsMs={SHELVE_TIMES_MS} />
       </ActionForm>
     </details>
   );

@@ -16,6 +16,7 @@ import { causeLines } from '../words/alarm.ts';
 import { withNonBreakingUnits } from '../../shared/text/en/names.ts';
 import { AcknowledgeForm } from './alarm-actions.tsx';
 import { AttentionMark } from '../charts/attention-mark.tsx';
+import { texts } from './texts.ts';
 
 export interface AlarmCardProps {
   alarm: AlarmAnswer;
@@ -39,15 +40,15 @@ export function AlarmCard({ alarm, symptoms, timeZone, changed }: AlarmCardProps
       </header>
       <div class="alarm-status">
         <p class="why">{withNonBreakingUnits(sentence(whyText(alarm, units)))}</p>
-        <p class="secondary">Since {when(alarm.sinceMs)}.</p>
+        <p class="secondary">{texts().since(when(alarm.sinceMs))}</p>
         <MostLikely alarm={alarm} />
         <Symptoms symptoms={symptoms} />
         <p>
-          <a href={alarmUrl(alarm.id)}>Evidence and other causes</a>
+          <a href={alarmUrl(alarm.id)}>{texts().evidenceAndOtherCauses}</a>
         </p>
       </div>
       <div class="alarm-done">
-        <h4>First safe step</h4>
+        <h4>{texts().firstSafeStep}</h4>
         <p>{firstStep}</p>
         <Cautions cautions={cautions} />
       </div>
@@ -63,7 +64,7 @@ function MostLikely({ alarm }: { alarm: AlarmAnswer }) {
   return (
     <p>
       <strong>{first.names}</strong> <span class="likely">{first.likely}.</span>
-      {second !== undefined && ` Else: ${second.names.charAt(0).toLowerCase()}${second.names.slice(1)}.`}
+      {second !== undefined && ` ${texts().otherwise(second.names)}`}
     </p>
   );
 }
@@ -73,7 +74,7 @@ export function Symptoms({ symptoms }: { symptoms: readonly SymptomAnswer[] }) {
   if (symptoms.length === 0) return null;
   return (
     <>
-      <h4>Seen with it, and explained by it</h4>
+      <h4>{texts().explainedByIt}</h4>
       <ul class="with">
         {symptoms.map((symptom) => (
           <li key={`${symptom.alarm} ${symptom.pump ?? ''}`}>
@@ -88,7 +89,7 @@ export function Symptoms({ symptoms }: { symptoms: readonly SymptomAnswer[] }) {
 export function Cautions({ cautions }: { cautions: readonly Caution[] }) {
   if (cautions.length === 0) return null;
   return (
-    <ul class="cautions" aria-label="Cautions">
+    <ul class="cautions" aria-label={texts().cautions}>
       {cautions.map((caution) => (
         <li key={caution}>{CAUTIONS[caution]}</li>
       ))}

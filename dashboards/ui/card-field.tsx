@@ -5,6 +5,7 @@
 import type { Field } from '../../shared/card/fields.ts';
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 import { useAppContext } from '../data/settings.ts';
+import { texts } from './texts.ts';
 
 export interface FieldProps {
   field: Field;
@@ -44,7 +45,7 @@ function Input({ field, id, text, refused, onInput }: FieldProps) {
   if (field.choices)
     return (
       <select {...inputProps} value={text} onChange={handleInput}>
-        <option value="">not said</option>
+        <option value="">{texts().notChosen}</option>
         {field.choices.map(([value, words]) => (
           <option key={value} value={value}>
             {words}

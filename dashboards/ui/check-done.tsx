@@ -4,6 +4,7 @@
  */
 import { useState } from 'preact/hooks';
 import type { CheckRowAnswer, ChecksAnswer } from '../../shared/api/due.ts';
+import { formatQuantity } from '../../shared/quantity/format-quantity.ts';
 import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
 import { OUTCOME_TEXT } from '../../shared/text/en/checks/due-words.ts';
 import { useAppContext } from '../data/settings.ts';
@@ -12,6 +13,7 @@ import { SelectField, Field, FieldRow, type Reasons } from './field.tsx';
 import { useEntryForm } from './use-entry-form.ts';
 import { PhotoField } from './photo-field.tsx';
 import { ActionForm, textOf } from './action-form.tsx';
+import { texts } from './texts.ts';
 
 export interface CheckProps {
   check: CheckRowAnswer;
@@ -20,6 +22,7 @@ export interface CheckProps {
   changed: () => void;
 }
 
+const EXAMPLE_KPA = 262;
 const OUTCOMES = Object.entries(OUTCOME_TEXT);
 
 export function CheckDone({ check, value, well, changed }: CheckProps) {
@@ -28,7 +31,7 @@ export function CheckDone({ check, value, well, changed }: CheckProps) {
   if (!source.live) return null;
   return (
     <details class="more acts" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Write down that it was done</summary>
+      <summary>{texts().recordCheck}</summary>
       {open && (
         <DoneForm
           check={check}
@@ -46,19 +49,19 @@ export function CheckDone({ check, value, well, changed }: CheckProps) {
 
 function DoneForm({ check, value, well, changed }: CheckProps) {
   const { units } = useAppContext();
-  const like = units === 'us' ? '38 psi' : '262 kPa';
+  const example = formatQuantity(EXAMPLE_KPA, 'pressure', units);
   const { reasons, submit } = useEntryForm({
     well,
     about: check.title,
-    read: (fields) => readCheckForm(fields, check, value),
+    read: (fields) => readCheckForm(fields, check, { ...value, example }),
   });
   return (
-    <ActionForm class="action-form form" button="Keep it" submit={submit} done={changed}>
+    <ActionForm class="action-form form" button={texts().save} submit={submit} done={changed}>
       <FieldRow>
-        <SelectField name="outcome" label="How it was" options={OUTCOMES} reasons={reasons} />
+        <SelectField name="outcome" label={texts().outcome} options={OUTCOMES} reasons={reasons} />
         <Field
           name="at"
-          label="When"
+          label={texts().date}
           type="date"
           defaultValue={value.today}
           max={value.today}
@@ -70,21 +73,21 @@ function DoneForm({ check, value, well, changed }: CheckProps) {
           <Field
             name="value"
             label={check.value.question}
-            placeholder={like}
+            placeholder={example}
             maxLength={40}
             reasons={reasons}
           />
           <Field
             name="left"
-            label="As left, where it was changed"
-            placeholder={like}
+            label={texts().valueAsLeft}
+            placeholder={example}
             maxLength={40}
             reasons={reasons}
           />
         </FieldRow>
       )}
-      <Field name="text" label="Remark" maxLength={500} reasons={reasons} />
-      <PhotoField label="Photo" />
+      <Field name="text" label={texts().remark} maxLength={500} reasons={reasons} />
+      <PhotoField label={texts().photo} />
     </ActionForm>
   );
 }
@@ -96,7 +99,7 @@ function DoneForm({ check, value, well, changed }: CheckProps) {
 function readCheckForm(
   fields: FormData,
   check: CheckRowAnswer,
-  { timeZone, nowMs }: ChecksAnswer,
+  { timeZone, nowMs, example }: ChecksAnswer & { example: string },
 ): { entry: Record<string, unknown> } | { reasons: Reasons } {
   const reasons: Record<string, string> = {};
   const when = entryMoment(textOf(fields, 'at'), { timeZone, nowMs });
@@ -104,7 +107,7 @@ function readCheckForm(
   for (const name of ['value', 'left']) {
     const text = textOf(fields, name);
     const read = text === '' || !check.value ? undefined : parseQuantity(text, check.value.dimension);
-    if (read && 'problem' in read) reasons[name] = `${capital(read.problem)}, such as 38 psi`;
+    if (read && 'problem' in read) reasons[name] = texts().withExample(capital(read.problem), example);
   }
   if ('reason' in when || Object.keys(reasons).length > 0) return { reasons };
   const optional = ['value', 'left', 'text'].flatMap((name) => {

@@ -13,6 +13,7 @@ import { spanWords } from '../charts/measure.ts';
 import { DocumentLinks } from './photo-field.tsx';
 import { ActionForm } from './action-form.tsx';
 import { TrendChart } from '../charts/trend-chart.tsx';
+import { texts } from './texts.ts';
 
 export function CheckHistory({ check, value, well, changed }: CheckProps) {
   const { units } = useAppContext();
@@ -20,8 +21,10 @@ export function CheckHistory({ check, value, well, changed }: CheckProps) {
   return (
     <details class="more" open={check.completions.length > 1 && check.value !== undefined}>
       <summary>
-        Done before{' '}
-        <span class="likely">last on {dayWords(check.completions.at(-1)?.date ?? '', value.nowMs)}</span>
+        {texts().doneBefore}{' '}
+        <span class="likely">
+          {texts().lastOn(dayWords(check.completions.at(-1)?.date ?? '', value.nowMs))}
+        </span>
       </summary>
       {check.value && <CheckChart check={check} units={units} />}
       <ul class="past-alarms">
@@ -32,7 +35,7 @@ export function CheckHistory({ check, value, well, changed }: CheckProps) {
               <p>{doneWords(done)}</p>
               <p class="secondary">
                 {done.text !== undefined && `${done.text} `}
-                {done.by !== undefined && `By ${done.by}. `}
+                {done.by !== undefined && `${texts().doneBy(done.by)} `}
                 <DocumentLinks documents={done.documents} />
               </p>
               {done.id !== undefined && <VoidEntry well={well} id={done.id} changed={changed} />}
@@ -45,8 +48,7 @@ export function CheckHistory({ check, value, well, changed }: CheckProps) {
 }
 
 function doneWords({ outcome, value, asLeft }: CheckCompletionAnswer): string {
-  const found =
-    value === undefined ? '' : ` Found ${value}${asLeft === undefined ? '' : `, left ${asLeft}`}.`;
+  const found = value === undefined ? '' : ` ${texts().found(value, asLeft)}`;
   return `${OUTCOME_TEXT[outcome]}.${found}`;
 }
 
@@ -59,7 +61,7 @@ function CheckChart({ check, units }: { check: CheckProps['check']; units: UnitS
   const target = check.target?.kpa === undefined ? undefined : value(check.target.kpa);
   return (
     <TrendChart
-      title={`${check.title}, as found`}
+      title={texts().asFound(check.title)}
       description={spanWords(
         points.map((point) => point.value),
         unit,
@@ -67,7 +69,7 @@ function CheckChart({ check, units }: { check: CheckProps['check']; units: UnitS
       )}
       points={points}
       lines={
-        target === undefined ? [] : [{ value: target, words: `target ${formatNumber(target, 0)} ${unit}` }]
+        target === undefined ? [] : [{ value: target, words: texts().target(formatNumber(target, 0), unit) }]
       }
     />
   );
@@ -78,9 +80,9 @@ export function VoidEntry({ well, id, changed }: { well: string; id: string; cha
   if (!source.live) return null;
   return (
     <details class="acts void">
-      <summary>Written down by mistake?</summary>
+      <summary>{texts().recordedByMistake}</summary>
       <ActionForm
-        button="Void"
+        button={texts().void}
         submit={(to, _fields, actor) =>
           to.post('writeEntry', { well }, { entry: { kind: 'struck', replaces: id }, ...actor })
         }

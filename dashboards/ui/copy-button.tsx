@@ -1,14 +1,15 @@
 /** Copies a line of text; a browser that does not let a page do so says how else. */
 import { useState } from 'preact/hooks';
+import { texts } from './texts.ts';
 
 export function CopyButton({ text, children }: { text: string; children: string }) {
   const [message, setMessage] = useState('');
   const copy = async (): Promise<void> => {
     try {
       await navigator.clipboard.writeText(text);
-      setMessage('Copied.');
+      setMessage(texts().copied);
     } catch {
-      setMessage('This browser does not let a page copy: mark it and copy it by hand.');
+      setMessage(texts().cannotCopy);
     }
   };
   return (

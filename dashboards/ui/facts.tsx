@@ -16,74 +16,74 @@ import { useNow } from '../data/clock.ts';
 import { useAppContext } from '../data/settings.ts';
 import { partUrl } from '../page-url.ts';
 import { volumeSourceWords } from '../words/volume-source.ts';
+import { texts } from './texts.ts';
 
 /** A name that leads to what is told of the part. */
 function PartLink({ part, name }: { part: Part; name: string }) {
   return <a href={partUrl(part)}>{name}</a>;
 }
 
-const FAULT_WORDS = { low: 'under its span', high: 'over its span', bad: 'can’t be read' } as const;
-
 export function CardFacts({ detail, pump }: { detail: WellDetail; pump: PumpDetail }) {
   const { units } = useAppContext();
   const { card } = detail;
   const { baseline, previousBaseline } = pump;
   const format = (value: number | undefined, dimension: Dimension): string =>
-    value === undefined ? 'not said' : formatQuantity(value, dimension, units);
+    value === undefined ? texts().notOnCard : formatQuantity(value, dimension, units);
   const formatLearned = (value: number | undefined, dimension: Dimension): string =>
-    value === undefined ? 'not known yet' : formatQuantity(value, dimension, units);
+    value === undefined ? texts().notKnownYet : formatQuantity(value, dimension, units);
   const cardFacts: Fact[] = [
     [
-      <PartLink part="pressure-switch" name="Switch" />,
+      <PartLink part="pressure-switch" name={texts().switch} />,
       card.cutInKpa === undefined && card.cutOutKpa === undefined
-        ? 'not said'
-        : `${format(card.cutInKpa, 'pressure')} to ${format(card.cutOutKpa, 'pressure')}`,
+        ? texts().notOnCard
+        : texts().fromTo(format(card.cutInKpa, 'pressure'), format(card.cutOutKpa, 'pressure')),
     ],
     [
-      <PartLink part="pressure-tank" name="Tank" />,
+      <PartLink part="pressure-tank" name={texts().tank} />,
       card.tankKind === undefined
-        ? 'not said'
-        : `${card.tankKind === 'plain' ? 'plain' : 'captive air'}, ${format(card.tankL, 'volume')}`,
+        ? texts().notOnCard
+        : `${card.tankKind === 'plain' ? texts().plainTank : texts().captiveAir}, ${format(card.tankL, 'volume')}`,
     ],
-    [<PartLink part="pressure-tank" name="Precharge" />, format(card.prechargeKpa, 'pressure')],
-    [<PartLink part="relief-valve" name="Relief valve" />, format(card.reliefKpa, 'pressure')],
+    [<PartLink part="pressure-tank" name={texts().precharge} />, format(card.prechargeKpa, 'pressure')],
+    [<PartLink part="relief-valve" name={texts().reliefValve} />, format(card.reliefKpa, 'pressure')],
     [
-      <PartLink part={pump.kind === 'jet' ? 'jet-pump' : 'submersible-pump'} name="Pump set at" />,
+      <PartLink part={pump.kind === 'jet' ? 'jet-pump' : 'submersible-pump'} name={texts().pumpSetAt} />,
       format(card.setDepthM, 'length'),
     ],
-    [<PartLink part="motor" name="Service-factor amps" />, format(pump.maxAmps, 'current')],
+    [<PartLink part="motor" name={texts().serviceFactorAmps} />, format(pump.maxAmps, 'current')],
   ];
   const normalFacts: Fact[] = [
-    ['Running amps', formatLearned(baseline?.amps, 'current')],
-    ['Cut-in', formatLearned(baseline?.cutInKpa, 'pressure')],
-    ['Cut-out', formatLearned(baseline?.cutOutKpa, 'pressure')],
-    ['A run', baseline?.ranS === undefined ? 'not known yet' : formatDuration(baseline.ranS)],
+    [texts().runningAmps, formatLearned(baseline?.amps, 'current')],
+    [texts().cutIn, formatLearned(baseline?.cutInKpa, 'pressure')],
+    [texts().cutOut, formatLearned(baseline?.cutOutKpa, 'pressure')],
+    [texts().runTime, baseline?.ranS === undefined ? texts().notKnownYet : formatDuration(baseline.ranS)],
     [
-      'Cycles a day',
-      baseline?.cyclesPerDay === undefined ? 'not known yet' : String(Math.round(baseline.cyclesPerDay)),
+      texts().cyclesPerDay,
+      baseline?.cyclesPerDay === undefined ? texts().notKnownYet : String(Math.round(baseline.cyclesPerDay)),
     ],
-    ['Litres of a run', volumeSourceWords(detail, pump)],
+    [texts().waterPerRun, volumeSourceWords(detail, pump)],
   ];
   return (
     <div class="two">
       <section aria-labelledby="card">
-        <h2 id="card">On the card</h2>
+        <h2 id="card">{texts().onTheCard}</h2>
         <Facts facts={cardFacts} />
       </section>
       <section aria-labelledby="usual">
-        <h2 id="usual">Usual here</h2>
+        <h2 id="usual">{texts().normalHere}</h2>
         {baseline?.noneBecause !== undefined && (
-          <p class="status">No normal found here: {baseline.noneBecause}</p>
+          <p class="status">{texts().noNormal(baseline.noneBecause)}</p>
         )}
         <Facts facts={normalFacts} />
         {baseline && (
           <p class="secondary">
-            {baseline.pinned ? 'Pinned by a person' : 'Learnt'} on{' '}
-            {dateWords(Date.parse(baseline.at), detail.well.timeZone, detail.nowMs)}.
+            {(baseline.pinned ? texts().pinnedOn : texts().learnedOn)(
+              dateWords(Date.parse(baseline.at), detail.well.timeZone, detail.nowMs),
+            )}
           </p>
         )}
         {previousBaseline && (
-          <p class="secondary">Before the last visit: {previousBaselineWords(previousBaseline, format)}.</p>
+          <p class="secondary">{texts().beforeLastVisit(previousBaselineWords(previousBaseline, format))}</p>
         )}
       </section>
     </div>
@@ -92,17 +92,17 @@ export function CardFacts({ detail, pump }: { detail: WellDetail; pump: PumpDeta
 
 export function Sensors({ detail }: { detail: WellDetail }) {
   const now = useNow(10_000);
-  if (detail.sensors.length === 0) return <p class="status">No sensor has been heard yet.</p>;
+  if (detail.sensors.length === 0) return <p class="status">{texts().noSensor}</p>;
   return (
     <Table
-      head={['Sensor', 'Node', 'Last heard', 'State']}
+      head={[texts().sensor, texts().node, texts().lastHeard, texts().state]}
       rows={detail.sensors.map(({ channel, node, lastMs, fault }) => ({
         key: `${channel} ${node}`,
         cells: [
           channelUnit(channel)?.label ?? channel,
           node,
-          lastMs === undefined ? 'never' : agoWords(lastMs, now),
-          fault === undefined ? 'reads' : FAULT_WORDS[fault],
+          lastMs === undefined ? texts().never : agoWords(lastMs, now),
+          fault === undefined ? texts().sensorOk : texts().sensorFaults[fault],
         ],
       }))}
     />
@@ -118,8 +118,8 @@ function previousBaselineWords(
     ...(amps === undefined ? [] : [format(amps, 'current')]),
     ...(cutInKpa === undefined || cutOutKpa === undefined
       ? []
-      : [`${format(cutInKpa, 'pressure')} to ${format(cutOutKpa, 'pressure')}`]),
-    ...(ranS === undefined ? [] : [`runs of ${formatDuration(ranS)}`]),
-    ...(cyclesPerDay === undefined ? [] : [`${Math.round(cyclesPerDay)} cycles a day`]),
+      : [texts().fromTo(format(cutInKpa, 'pressure'), format(cutOutKpa, 'pressure'))]),
+    ...(ranS === undefined ? [] : [texts().runsOf(formatDuration(ranS))]),
+    ...(cyclesPerDay === undefined ? [] : [texts().cyclesADay(Math.round(cyclesPerDay))]),
   ].join(', ');
 }

@@ -1,13 +1,14 @@
 /** The top of every page: where one is, where one can go, and the units. */
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 import type { Page } from '../page-url.ts';
+import { texts } from './texts.ts';
 
 const NAV_LINKS = [
-  { at: 'wells', href: '#/', word: 'Wells' },
-  { at: 'parts', href: '#/parts', word: 'Parts' },
-  { at: 'due', href: '#/due', word: 'Due' },
-  { at: 'nodes', href: '#/nodes', word: 'Nodes' },
-  { at: 'refused', href: '#/refused', word: 'Refused packs' },
+  { at: 'wells', href: '#/' },
+  { at: 'parts', href: '#/parts' },
+  { at: 'due', href: '#/due' },
+  { at: 'nodes', href: '#/nodes' },
+  { at: 'refused', href: '#/refused' },
 ] as const;
 
 export function Head(props: { page: Page; units: UnitSystem; choose: (units: UnitSystem) => void }) {
@@ -15,22 +16,22 @@ export function Head(props: { page: Page; units: UnitSystem; choose: (units: Uni
   return (
     <header class="head">
       <a class="skip" href="#main" onClick={skip}>
-        To the content
+        {texts().skipToContent}
       </a>
       <a class="name" href="#/">
         Stillwell
       </a>
-      <nav aria-label="Pages">
-        {NAV_LINKS.map(({ at, href, word }) => (
+      <nav aria-label={texts().pages}>
+        {NAV_LINKS.map(({ at, href }) => (
           <a key={at} href={href} aria-current={page.at === at ? 'page' : undefined}>
-            {word}
+            {texts().navigation[at]}
           </a>
         ))}
       </nav>
       <fieldset class="units">
-        <legend class="unseen">Units</legend>
-        <UnitChoice name="us" word="US units" units={units} choose={choose} />
-        <UnitChoice name="metric" word="Metric" units={units} choose={choose} />
+        <legend class="unseen">{texts().units}</legend>
+        <UnitChoice name="us" word={texts().usUnits} units={units} choose={choose} />
+        <UnitChoice name="metric" word={texts().metric} units={units} choose={choose} />
       </fieldset>
     </header>
   );

@@ -7,6 +7,7 @@ import { useAppContext } from '../data/settings.ts';
 import { wellUrl } from '../page-url.ts';
 import { nameText } from '../../shared/text/en/names.ts';
 import { ActionForm } from './action-form.tsx';
+import { texts } from './texts.ts';
 
 export function ImportForm() {
   const { source } = useAppContext();
@@ -15,13 +16,10 @@ export function ImportForm() {
   if (!source.live) return null;
   return (
     <section aria-labelledby="import">
-      <h2 id="import">Import a well from another Stillwell</h2>
-      <p>
-        The ZIP brings everything recorded about the well, with its documents. The page alone leaves out the
-        documents. Nothing recorded here is changed.
-      </p>
+      <h2 id="import">{texts().importWell}</h2>
+      <p>{texts().importHelp}</p>
       <ActionForm
-        button="Import"
+        button={texts().import}
         class="action-form form"
         submit={async (formSource, fields, actor) => {
           const file = fields.get('export');
@@ -38,17 +36,17 @@ export function ImportForm() {
         done={() => undefined}
       >
         <label class="file-input">
-          ZIP or page <input type="file" name="export" accept=".zip,.html" required />
+          {texts().zipOrPage} <input type="file" name="export" accept=".zip,.html" required />
         </label>
         <label class="tick">
           <input type="checkbox" name="sameWell" />
-          <span>The well of this name that is already here is the same well</span>
+          <span>{texts().sameWell}</span>
         </label>
       </ActionForm>
       {progress !== undefined && (
         <p>
-          <progress value={progress} max={1} aria-label="Upload progress" />{' '}
-          {progress < 1 ? `${Math.round(progress * 100)} %` : 'Reading the file …'}
+          <progress value={progress} max={1} aria-label={texts().uploadProgress} />{' '}
+          {progress < 1 ? `${Math.round(progress * 100)} %` : texts().readingFile}
         </p>
       )}
       {imported && (
@@ -58,7 +56,7 @@ export function ImportForm() {
           ))}
           <p>
             <a class="go" href={wellUrl(imported.well)}>
-              To {nameText(imported.well)}
+              {texts().toWell(nameText(imported.well))}
             </a>
           </p>
         </div>

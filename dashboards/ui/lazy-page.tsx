@@ -4,6 +4,7 @@
  */
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { texts } from './texts.ts';
 
 export function lazyPage<P extends object>(fetchPage: () => Promise<ComponentType<P>>): ComponentType<P> {
   let Fetched: ComponentType<P> | undefined;
@@ -22,14 +23,14 @@ export function lazyPage<P extends object>(fetchPage: () => Promise<ComponentTyp
     if (state !== 'failed')
       return (
         <p class="status" role="status">
-          Fetching this page …
+          {texts().loadingPage}
         </p>
       );
     return (
       <div class="status" role="alert">
-        <p>This page could not be fetched. Is the server running?</p>
+        <p>{texts().pageNotLoaded}</p>
         <button type="button" onClick={() => location.reload()}>
-          Try again
+          {texts().tryAgain}
         </button>
       </div>
     );

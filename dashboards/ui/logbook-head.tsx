@@ -1,6 +1,7 @@
 /** The top of each page of a well's logbook: the way back to the well, and whose page it is. */
-import { LOGBOOK_TITLES, wellUrl, type LogbookPage } from '../page-url.ts';
+import { wellUrl, type LogbookPage } from '../page-url.ts';
 import { nameText } from '../../shared/text/en/names.ts';
+import { texts } from '../texts.ts';
 
 export function LogbookHead({ well, page }: { well: string; page: LogbookPage }) {
   return (
@@ -8,9 +9,7 @@ export function LogbookHead({ well, page }: { well: string; page: LogbookPage })
       <p class="back">
         <a href={wellUrl(well)}>{nameText(well)}</a>
       </p>
-      <h1>
-        {LOGBOOK_TITLES[page]}, {nameText(well)}
-      </h1>
+      <h1>{texts().ofWell(texts().titles[page], nameText(well))}</h1>
     </>
   );
 }

@@ -13,6 +13,7 @@ import { useRequest } from '../data/use-request.ts';
 import { CopyButton } from './copy-button.tsx';
 import { lazyPage } from './lazy-page.tsx';
 import { RequestView } from './request-view.tsx';
+import { texts } from './texts.ts';
 
 const AddressCode = lazyPage(async () => (await import('./address-code.tsx')).AddressCode);
 
@@ -31,11 +32,11 @@ export function PhoneCalendar({ well }: { well?: string }) {
       update(() => answer);
       setMessage(done);
     } catch (error) {
-      setMessage(error instanceof RequestError ? error.message : 'That did not work.');
+      setMessage(error instanceof RequestError ? error.message : texts().actionFailed);
     }
   };
   return (
-    <RequestView state={state} subject="the address for phones" reload={reload}>
+    <RequestView state={state} subject={texts().phoneAddress} reload={reload}>
       {({ server, address, commandOptions = '' }) => (
         <>
           {server.is === 'closed' && <CalendarClosed server={server} commandOptions={commandOptions} />}
@@ -60,29 +61,16 @@ interface CalendarClosedProps {
 
 function CalendarClosed({ server, commandOptions }: CalendarClosedProps) {
   const [own = '192.168.1.20', ...more] = server.hosts;
-  if (server.error !== undefined)
-    return (
-      <p>
-        A phone can’t subscribe now, because the port for it could not be opened when the server was started.{' '}
-        {server.error}.
-      </p>
-    );
+  if (server.error !== undefined) return <p>{texts().portNotOpen(server.error)}</p>;
   return (
     <>
-      <p>
-        A phone can subscribe once this computer answers on the farm’s own network. End the server and start
-        it again with --listen:
-      </p>
+      <p>{texts().listenFirst}</p>
       <p class="address">
         stillwell serve --listen {own}
         {commandOptions}
       </p>
       <p class="secondary">
-        {server.hosts.length === 0
-          ? 'In place of 192.168.1.20 write the address of this computer on that network; just now it seems to be on none.'
-          : `${own} is this computer’s address on its network${more.length > 0 ? `; it has others, too: ${more.join(', ')}` : ''}.`}{' '}
-        Then the calendar answers there to whoever has its address, and the built-in broker to nodes with a
-        password. These pages stay on this computer.
+        {server.hosts.length === 0 ? texts().noHost(own) : texts().ownHosts(own, more)} {texts().afterListen}
       </p>
     </>
   );
@@ -94,7 +82,7 @@ function CreateAddress({ well, create }: { well: string | undefined; create: () 
       <AccessNote well={well} />
       <p>
         <button type="button" onClick={create}>
-          Let phones on this network subscribe
+          {texts().createAddress}
         </button>
       </p>
     </>
@@ -102,14 +90,7 @@ function CreateAddress({ well, create }: { well: string | undefined; create: () 
 }
 
 function AccessNote({ well }: { well: string | undefined }) {
-  return (
-    <p>
-      Whoever is on this network and has the address can read the calendar:{' '}
-      {well === undefined ? 'the names of the wells' : 'the name of the well'}, what is due when and why, and
-      where things are. It goes over the network in the clear (plain HTTP). Nothing can be changed by it, and
-      nothing else is shown there.
-    </p>
-  );
+  return <p>{well === undefined ? texts().accessToAll : texts().accessToOne}</p>;
 }
 
 interface AddressProps {
@@ -122,15 +103,14 @@ function Address({ well, address, request }: AddressProps) {
   const now = useNow(MINUTE_MS);
   const [at, setAt] = useState(0);
   const url = address.urls[at] ?? address.urls[0];
-  if (url === undefined)
-    return <p>This computer is on no network now, so that no phone can reach the calendar.</p>;
+  if (url === undefined) return <p>{texts().noNetwork}</p>;
   const subscribe = url.replace(/^http:/, 'webcal:');
   const host = new URL(url).hostname;
   return (
     <>
       {address.urls.length > 1 && (
         <fieldset class="choices">
-          <legend>The network that the phone is on: this computer’s address there</legend>
+          <legend>{texts().chooseNetwork}</legend>
           {address.urls.map((one, i) => (
             <label key={one}>
               <input type="radio" name="calendar-network" checked={i === at} onChange={() => setAt(i)} />
@@ -140,50 +120,33 @@ function Address({ well, address, request }: AddressProps) {
         </fieldset>
       )}
       <div class="scan">
-        <AddressCode address={subscribe} about="The address as a code for a phone’s camera" />
+        <AddressCode address={subscribe} about={texts().addressAsCode} />
         <div>
-          <p>With the phone on this network, point its camera at the code and let its calendar subscribe.</p>
+          <p>{texts().scanCode}</p>
           <p>
             <a class="go" href={subscribe}>
-              Subscribe on this device
+              {texts().subscribeHere}
             </a>
           </p>
-          <p>Or type it in where the phone’s calendar asks for the address to subscribe to:</p>
+          <p>{texts().typeAddress}</p>
           <p class="address">{url}</p>
           <p class="actions">
-            <CopyButton text={url}>Copy the address</CopyButton>
+            <CopyButton text={url}>{texts().copyAddress}</CopyButton>
           </p>
         </div>
       </div>
       <AccessNote well={well} />
-      <p>
-        The phone has to fetch it by itself, at home; away it shows what it fetched last. A phone whose
-        calendar comes from a service on the internet needs an app that subscribes from the phone itself: the
-        service can’t reach this network.
-      </p>
-      <p>
-        It holds as long as this computer keeps its address {host}: have the router always give it the same.
-      </p>
+      <p>{texts().phoneFetches}</p>
+      <p>{texts().addressStays(host)}</p>
       <details class="more">
-        <summary>When somebody has the address who should not</summary>
-        <p>
-          This one was made {agoWords(address.createdMs, now)}. With a new one it stops at once. A phone that
-          has it keeps what it fetched last, and needs the new one to go on.
-        </p>
+        <summary>{texts().addressLeaked}</summary>
+        <p>{texts().addressMade(agoWords(address.createdMs, now))}</p>
         <p class="actions">
-          <button
-            type="button"
-            onClick={() =>
-              void request('renew', 'There is a new address. The one before opens nothing any more.')
-            }
-          >
-            Make a new address
+          <button type="button" onClick={() => void request('renew', texts().newAddressMade)}>
+            {texts().newAddress}
           </button>
-          <button
-            type="button"
-            onClick={() => void request('remove', 'The address was taken away. It opens nothing any more.')}
-          >
-            Remove the address
+          <button type="button" onClick={() => void request('remove', texts().addressRemoved)}>
+            {texts().removeAddress}
           </button>
         </p>
       </details>

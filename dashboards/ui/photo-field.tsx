@@ -6,6 +6,7 @@
 import { MAX_DOCUMENTS } from '../../shared/entries/limits.ts';
 import { RequestError, type DataSource } from '../data/source.ts';
 import { documentName, uploadProblem } from '../../shared/text/en/documents.ts';
+import { texts } from './texts.ts';
 
 export function PhotoField({ label, documents }: { label: string; documents?: boolean }) {
   return (
@@ -14,7 +15,7 @@ export function PhotoField({ label, documents }: { label: string; documents?: bo
         {label} <input type="file" name="photos" accept="image/*" capture="environment" multiple />
       </label>
       <label>
-        {documents ? 'Or the report as a file' : 'Or from the files of this device'}{' '}
+        {documents ? texts().orReportFile : texts().orFromDevice}{' '}
         <input
           type="file"
           name="photos"
@@ -35,9 +36,7 @@ export async function uploadPhotos(
   const files = fields.getAll('photos').filter((one): one is File => one instanceof File && one.size > 0);
   const hashes: string[] = [];
   if (files.length > MAX_DOCUMENTS)
-    throw new RequestError(
-      `At most ${MAX_DOCUMENTS} photos go with one entry, and ${files.length} were chosen.`,
-    );
+    throw new RequestError(texts().tooManyPhotos(MAX_DOCUMENTS, files.length));
   for (const [at, file] of files.entries()) {
     const refused = uploadProblem(file);
     if (refused !== undefined) throw new RequestError(`${documentName(file, at)}: ${refused}`);
@@ -62,7 +61,7 @@ export function DocumentLinks({ documents }: { documents: readonly string[] }) {
     <span class="document-links">
       {documents.map((hash, at) => (
         <a key={hash} href={`/api/documents/${hash}`} target="_blank" rel="noopener">
-          {documents.length === 1 ? 'Photo or paper' : `Photo or paper ${at + 1}`}
+          {documents.length === 1 ? texts().photoOrDocument : texts().photoOrDocumentNo(at + 1)}
         </a>
       ))}
     </span>

@@ -1,6 +1,7 @@
 /** Loading, failing and emptiness, each said in words. */
 import type { ComponentChildren } from 'preact';
 import type { RequestState } from '../data/use-request.ts';
+import { texts } from './texts.ts';
 
 export function RequestView<T>(props: {
   state: RequestState<T>;
@@ -13,18 +14,16 @@ export function RequestView<T>(props: {
     case 'loading':
       return (
         <p class="status" role="status">
-          Fetching {subject} …
+          {texts().loading(subject)}
         </p>
       );
     case 'failed':
       return (
         <div class="status" role="alert">
-          <p>
-            Could not show {subject}. {state.message}
-          </p>
+          <p>{texts().cannotShow(subject, state.message)}</p>
           {!state.notFound && (
             <button type="button" onClick={reload}>
-              Try again
+              {texts().tryAgain}
             </button>
           )}
         </div>

@@ -5,6 +5,7 @@
 import { useAppContext } from '../data/settings.ts';
 import { CopyButton } from './copy-button.tsx';
 import { PhoneCalendar } from './phone-calendar.tsx';
+import { texts } from './texts.ts';
 
 export function Subscribe({ well }: { well?: string }) {
   const { source } = useAppContext();
@@ -14,23 +15,23 @@ export function Subscribe({ well }: { well?: string }) {
   const address = `${location.origin}${path}`;
   return (
     <section class="calendar-ways" aria-labelledby="calendar">
-      <h2 id="calendar">In a calendar</h2>
+      <h2 id="calendar">{texts().calendar}</h2>
       <p>
-        A calendar that subscribes looks again by itself: a check that was done moves there to its next day.
-        {well !== undefined && ' This one holds the checks of this well alone.'}
+        {texts().calendarHelp}
+        {well !== undefined && ` ${texts().calendarOfOneWell}`}
       </p>
-      <h3>On a phone</h3>
+      <h3>{texts().onPhone}</h3>
       <PhoneCalendar {...of} />
-      <h3>On this computer</h3>
-      <p>For a calendar program of this computer, as a calendar to subscribe to:</p>
+      <h3>{texts().onComputer}</h3>
+      <p>{texts().computerHelp}</p>
       <p class="address here">{address}</p>
       <p class="actions">
-        <CopyButton text={address}>Copy the address</CopyButton>
+        <CopyButton text={address}>{texts().copyAddress}</CopyButton>
         <a class="go" href={path} download="stillwell-checks.ics">
-          Download calendar
+          {texts().downloadCalendar}
         </a>
       </p>
-      <p class="secondary">A file holds what is due now and does not renew itself.</p>
+      <p class="secondary">{texts().fileHelp}</p>
     </section>
   );
 }

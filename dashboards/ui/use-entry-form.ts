@@ -4,9 +4,10 @@
  */
 import { useState } from 'preact/hooks';
 import { RequestError, type DataSource } from '../data/source.ts';
-import { FIELD_ERRORS_MESSAGE, refusedField } from '../words/refused-field.ts';
+import { refusedField } from '../words/refused-field.ts';
 import type { Reasons } from './field.tsx';
 import { uploadPhotos, documentsField } from './photo-field.tsx';
+import { texts } from './texts.ts';
 
 export interface EntryForm {
   well: string;
@@ -24,7 +25,7 @@ export function useEntryForm({ well, about, read }: EntryForm): { reasons: Reaso
     const found = read(fields);
     if ('reasons' in found) {
       setReasons(found.reasons);
-      throw new RequestError(FIELD_ERRORS_MESSAGE);
+      throw new RequestError(texts().seeFields);
     }
     setReasons({});
     const photos = await uploadPhotos(to, fields, { well, about, ...actor });

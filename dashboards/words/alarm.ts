@@ -7,6 +7,8 @@ import { CAUSE_WORDS } from '../../shared/text/en/causes/cause-words.ts';
 import { causeEvidence } from '../../shared/text/en/causes/cause-evidence.ts';
 import type { AlarmKind, Cause, WeighedCause } from '../../shared/text/en/alarms/kinds.ts';
 import { lookAlikesOf } from '../../shared/text/en/causes/look-alikes.ts';
+import { lowerFirst } from '../../shared/text/en/names.ts';
+import { texts } from '../texts.ts';
 
 export interface CauseLine {
   causes: Cause[];
@@ -81,12 +83,8 @@ function causeLineOf(causes: Cause[]): Omit<CauseLine, 'likely' | 'for' | 'again
  * How likely, in words: weights are opinions, and a percentage would promise more than they hold.
  */
 export function likelyWords(weight: number, isFirst = false): string {
-  if (weight >= 0.6) return 'most likely';
-  if (isFirst && weight >= 0.3) return 'likeliest, but not sure';
-  if (isFirst) return 'likeliest of several';
-  return weight >= 0.3 ? 'quite possible' : 'less likely';
-}
-
-function lowerFirst(text: string): string {
-  return /^[A-Z][a-z]/.test(text) ? `${text.charAt(0).toLowerCase()}${text.slice(1)}` : text;
+  if (weight >= 0.6) return texts().mostLikely;
+  if (isFirst && weight >= 0.3) return texts().likelyUnsure;
+  if (isFirst) return texts().likeliestOfSeveral;
+  return weight >= 0.3 ? texts().possible : texts().lessLikely;
 }

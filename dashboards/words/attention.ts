@@ -4,58 +4,24 @@
  */
 import type { Attention } from '../../shared/api/wells.ts';
 import type { Urgency } from '../../shared/text/en/alarms/urgency.ts';
+import { texts } from '../texts.ts';
 
-export const ATTENTION_WORDS: Record<Attention, string> = {
-  now: 'Act now',
-  soon: 'This week',
-  'no-data': 'Not heard',
-  note: 'Worth a look',
-  visit: 'Visit open',
-  learning: 'Learning',
-  normal: 'Normal',
-  'not-in-use': 'Not in use',
-};
+export function attentionWords(attention: Attention): string {
+  return texts().attention[attention];
+}
 
 /**
- * One sentence over all wells: "Five wells: one to act on now, two this week." Where alarms ask, by
- * their urgency.
+ * One sentence over all wells: "5 wells: 1 to act on now, 2 this week." Alarms are counted by their
+ * urgency.
  */
 export function summaryWords(attentions: readonly (Attention | Urgency)[]): string {
-  const count = (one: Attention | Urgency): number =>
-    attentions.filter((attention) => attention === one).length;
-  const atOnce = count('now') + count('minutes');
-  const parts = [
-    atOnce > 0 ? `${number(atOnce)} to act on now` : '',
-    count('today') > 0 ? `${number(count('today'))} to act on today` : '',
-    count('soon') > 0 ? `${number(count('soon'))} this week` : '',
-    count('no-data') > 0 ? `${number(count('no-data'))} not heard` : '',
-    count('note') > 0 ? `${number(count('note'))} worth a look` : '',
-  ].filter((part) => part !== '');
-  const all = `${capital(number(attentions.length))} ${attentions.length === 1 ? 'well' : 'wells'}`;
-  if (parts.length === 0) return `${all}, and no alarm stands.`;
-  return `${all}: ${parts.join(', ')}.`;
-}
-
-const NUMBERS = [
-  'none',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
-];
-
-function number(n: number): string {
-  return NUMBERS[n] ?? String(n);
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  const count = (...wanted: (Attention | Urgency)[]): number =>
+    attentions.filter((attention) => wanted.includes(attention)).length;
+  return texts().wellsSummary(attentions.length, {
+    now: count('now', 'minutes'),
+    today: count('today'),
+    soon: count('soon'),
+    'no-data': count('no-data'),
+    note: count('note'),
+  });
 }

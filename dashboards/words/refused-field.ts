@@ -3,10 +3,6 @@
  */
 import { RequestError } from '../data/source.ts';
 
-/** Said at the button where reasons stand at fields. */
-export const FIELD_ERRORS_MESSAGE =
-  'Not kept yet: see what is said at the fields. What you typed is still there.';
-
 /**
  * Which field the server refused, and why: "Cannot read entry: results.2.unit must be …". Undefined
  * where it is about no field.

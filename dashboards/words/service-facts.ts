@@ -9,6 +9,7 @@ import { formatQuantity } from '../../shared/quantity/format-quantity.ts';
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 import type { Dimension } from '../../shared/quantity/units.ts';
 import { formatDuration } from '../../shared/text/en/format.ts';
+import { texts } from '../texts.ts';
 
 export interface ServiceFacts {
   known: [name: string, value: string][];
@@ -24,53 +25,42 @@ export function serviceFacts(
   const format = (value: number | undefined, dimension: Dimension): string | undefined =>
     value === undefined ? undefined : formatQuantity(value, dimension, units);
   const { baseline } = pump ?? {};
-  const facts: [name: string, value: string | undefined, missingName?: string][] = [
+  const { serviceFacts: names, missingFacts } = texts();
+  const facts: [name: keyof typeof names, value: string | undefined][] = [
     [
-      'Pump',
+      'pump',
       joinKnown([pump?.kind, format(pump?.motorW, 'power'), format(pump?.ratedLPerS, 'flow')], pump?.motorW),
-      'the pump’s kind and power',
     ],
-    ['Motor', motorWords(pump, units), 'the motor’s plate'],
-    ['Set at', format(pump?.setDepthM ?? card.setDepthM, 'length'), 'how deep it is set'],
+    ['motor', motorWords(pump, units)],
+    ['setAt', format(pump?.setDepthM ?? card.setDepthM, 'length')],
     [
-      'Installed',
+      'installed',
       // Of some pumps only the year is known.
       pump?.installed?.length === 10
         ? dateWords(Date.parse(pump.installed), 'UTC', detail.nowMs)
         : pump?.installed,
-      'when it was put in',
     ],
+    ['tank', joinKnown([card.tankKind?.replace('-', ' '), format(card.tankL, 'volume')], card.tankL)],
+    ['precharge', card.tankKind === 'plain' ? '' : format(card.prechargeKpa, 'pressure')],
     [
-      'Tank',
-      joinKnown([card.tankKind?.replace('-', ' '), format(card.tankL, 'volume')], card.tankL),
-      'the tank’s kind and size',
-    ],
-    [
-      'Precharge',
-      card.tankKind === 'plain' ? '' : format(card.prechargeKpa, 'pressure'),
-      'the tank’s precharge',
-    ],
-    [
-      'Switch',
+      'switch',
       joinKnown(
         [between(format(card.cutInKpa, 'pressure'), format(card.cutOutKpa, 'pressure'))],
         card.cutInKpa,
       ),
     ],
-    ['Relief valve', format(card.reliefKpa, 'pressure')],
-    ['Usual amps', format(baseline?.amps, 'current') ?? ''],
+    ['reliefValve', format(card.reliefKpa, 'pressure')],
+    ['normalAmps', format(baseline?.amps, 'current') ?? ''],
     [
-      'Usual cut-in and cut-out',
+      'normalPressures',
       between(format(baseline?.cutInKpa, 'pressure'), format(baseline?.cutOutKpa, 'pressure')) ?? '',
     ],
-    ['A usual run', baseline?.ranS === undefined ? '' : formatDuration(baseline.ranS)],
+    ['normalRun', baseline?.ranS === undefined ? '' : formatDuration(baseline.ranS)],
   ];
   return {
-    known: facts.flatMap(([name, value]): [string, string][] => (value ? [[name, value]] : [])),
+    known: facts.flatMap(([name, value]): [string, string][] => (value ? [[names[name], value]] : [])),
     // An empty text is not known yet; it is for us to learn and not for people to write.
-    missing: facts.flatMap(([name, value, missingName = `the ${name.toLowerCase()}`]) =>
-      value === undefined ? [missingName] : [],
-    ),
+    missing: facts.flatMap(([name, value]) => (value === undefined ? [missingFacts[name]] : [])),
   };
 }
 
@@ -78,9 +68,11 @@ function motorWords(pump: PumpDetail | undefined, units: UnitSystem): string | u
   return joinKnown(
     [
       pump?.volts === undefined ? undefined : formatQuantity(pump.volts, 'voltage', units),
-      pump?.phase === undefined ? undefined : pump.phase === 3 ? 'three phases' : 'single phase',
-      pump?.wires === undefined ? undefined : `${pump.wires} wires`,
-      pump?.maxAmps === undefined ? undefined : `at most ${formatQuantity(pump.maxAmps, 'current', units)}`,
+      pump?.phase === undefined ? undefined : pump.phase === 3 ? texts().threePhase : texts().singlePhase,
+      pump?.wires === undefined ? undefined : texts().wires(pump.wires),
+      pump?.maxAmps === undefined
+        ? undefined
+        : texts().atMost(formatQuantity(pump.maxAmps, 'current', units)),
     ],
     pump?.volts ?? pump?.maxAmps,
   );
@@ -93,5 +85,5 @@ function joinKnown(parts: readonly (string | undefined)[], required: unknown): s
 }
 
 function between(from: string | undefined, to: string | undefined): string | undefined {
-  return from === undefined || to === undefined ? undefined : `${from} to ${to}`;
+  return from === undefined || to === undefined ? undefined : texts().fromTo(from, to);
 }

@@ -4,12 +4,14 @@
  * and people should know which of the two they read.
  */
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
+import { texts } from '../texts.ts';
 
 export function volumeSourceWords({ sensors, card }: WellDetail, { pump, control }: PumpDetail): string {
   const meter = pump === 'p1' ? 'flow' : `${pump}/flow`;
-  if (sensors.some(({ channel, lastMs }) => channel === meter && lastMs !== undefined)) return 'metered';
-  if (control !== 'pressure-switch') return 'not known without a flow meter';
+  if (sensors.some(({ channel, lastMs }) => channel === meter && lastMs !== undefined))
+    return texts().metered;
+  if (control !== 'pressure-switch') return texts().noFlowMeter;
   return card.tankKind === 'captive-air' && card.tankL !== undefined
-    ? 'reckoned from pressure and tank'
-    : 'not known without tank or flow meter';
+    ? texts().fromPressure
+    : texts().noTankNorMeter;
 }

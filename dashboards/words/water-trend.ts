@@ -4,6 +4,7 @@
  */
 import type { WaterAnswer, WaterResultAnswer } from '../../shared/api/due.ts';
 import { amountText } from '../../shared/text/en/water-text.ts';
+import { texts } from '../texts.ts';
 
 export interface WaterPoint {
   atMs: number;
@@ -44,8 +45,8 @@ function pointOf({ is, value = 0 }: WaterResultAnswer, atMs: number): WaterPoint
 
 function limitLines({ comparisons, unit }: WaterResultAnswer): WaterTrend['lines'] {
   return comparisons.flatMap(({ limit: { max, min } }) => [
-    ...(max === undefined ? [] : [{ value: max, words: `limit ${amountText(max, unit)}` }]),
-    ...(min === undefined ? [] : [{ value: min, words: `lower limit ${amountText(min, unit)}` }]),
+    ...(max === undefined ? [] : [{ value: max, words: texts().limit(amountText(max, unit)) }]),
+    ...(min === undefined ? [] : [{ value: min, words: texts().lowerLimit(amountText(min, unit)) }]),
   ]);
 }
 
@@ -56,13 +57,12 @@ function limitLines({ comparisons, unit }: WaterResultAnswer): WaterTrend['lines
 export function trendWords({ points, unit }: Pick<WaterTrend, 'points' | 'unit'>): string {
   const [first, last] = [points[0], points.at(-1)];
   if (!first || !last) return '';
-  const words = ({ value, open }: WaterPoint): string =>
-    `${open === undefined ? '' : `${open} `}${amountText(value, unit)}`;
+  const words = ({ value, open }: WaterPoint): string => texts().amountOf(amountText(value, unit), open);
   const rising =
     points.length > 2 &&
     points.every(
       ({ value, open }, at) =>
         open === undefined && (at === 0 || value > (points[at - 1]?.value ?? Number.POSITIVE_INFINITY)),
     );
-  return `${words(first)} at first, ${words(last)} last${rising ? '; higher each time' : ''}`;
+  return texts().trend(words(first), words(last), rising);
 }

@@ -3,6 +3,7 @@
  * known stands as a question mark.
  */
 import { path, rect, textShape, type Shape } from './shape.ts';
+import { texts } from './texts.ts';
 
 export interface TankFacts {
   tankText?: string;
@@ -22,9 +23,11 @@ export function tankShapes(
   const middleX = TANK.x + TANK.width / 2;
   const known = tankText !== undefined;
   const lines = [
-    `Pressure tank: ${tankText ?? 'not known'}`,
-    `Pressure switch: ${switchText ?? 'not known'}`,
-    ...(pump === 'above-ground' ? [`Pump above ground${pumpText === undefined ? '' : `: ${pumpText}`}`] : []),
+    texts().tankIs(tankText ?? texts().notKnown),
+    texts().switchIs(switchText ?? texts().notKnown),
+    ...(pump === 'above-ground'
+      ? [texts().pumpAboveGround(pumpText === undefined ? '' : `: ${pumpText}`)]
+      : []),
   ];
   return [
     path(`M${middleX} ${groundY - 14}v28H${wellX}v-24`, known ? 'pipe' : 'pipe unknown'),

@@ -8,6 +8,7 @@ import { toDisplayUnits, formatQuantity } from '../quantity/format-quantity.ts';
 import { placeLabels } from './place-labels.ts';
 import { path, rect, roundToTenth, textShape, type Drawing, type Shape } from './shape.ts';
 import { tankShapes } from './section-tank.ts';
+import { texts } from './texts.ts';
 
 /**
  * What is known of the hole and what hangs in it. Metres down from the ground; what is absent is
@@ -67,7 +68,7 @@ export function drawSection(facts: SectionFacts, units: UnitSystem): SectionDraw
   const spanM = toScale ? deepest * (1 + BELOW_RATIO) : 1;
   const y = (m: number): number => GROUND_Y + (m / spanM) * DEPTH_PX;
   const format = (m: number): string =>
-    m < 0 ? `${formatQuantity(-m, 'length', units)} above ground` : formatQuantity(m, 'length', units);
+    m < 0 ? texts().aboveGround(formatQuantity(-m, 'length', units)) : formatQuantity(m, 'length', units);
   const labels = labelsOf(facts, y, format);
   const shapes = [
     ...groundShapes(),
@@ -77,7 +78,7 @@ export function drawSection(facts: SectionFacts, units: UnitSystem): SectionDraw
     ...tankShapes(facts, { groundY: GROUND_Y, wellX: HOLE_X }),
     ...(toScale
       ? axisShapes(spanM, units, y)
-      : [textShape('no depth is known: not to scale', { x: LABEL_X, y: GROUND_Y + 60 }, 'small')]),
+      : [textShape(texts().notToScale, { x: LABEL_X, y: GROUND_Y + 60 }, 'small')]),
     ...labelShapes(labels),
   ];
   const unknown = unknownOf(facts);
@@ -88,7 +89,10 @@ export function drawSection(facts: SectionFacts, units: UnitSystem): SectionDraw
     unknown,
     contradictions: contradictionsOf(facts, format),
     toScale,
-    label: `Section through the well. ${labels.map(({ lines }) => lines.join(', ')).join('. ')}.${unknown.length > 0 ? ` Not known: ${unknown.join(', ')}.` : ''}`,
+    label: texts().summary(
+      labels.map(({ lines }) => lines.join(', ')).join('. '),
+      unknown.length > 0 ? texts().unknown(unknown.join(', ')) : '',
+    ),
   };
 }
 
@@ -231,17 +235,17 @@ function labelsOf(facts: SectionFacts, y: (m: number) => number, format: (m: num
   return [
     ...(casingDepthM === undefined
       ? []
-      : [at(casingDepthM, [`Casing to ${format(casingDepthM)}`, facts.casingMaterial])]),
-    ...(staticLevelM === undefined ? [] : [at(staticLevelM, [`Static level ${format(staticLevelM)}`])]),
+      : [at(casingDepthM, [texts().casingTo(format(casingDepthM)), facts.casingMaterial])]),
+    ...(staticLevelM === undefined ? [] : [at(staticLevelM, [texts().staticLevelAt(format(staticLevelM))])]),
     ...(pumpingLevelM === undefined
       ? []
       : [
           at(pumpingLevelM, [
-            `Pumping level ${format(pumpingLevelM)}`,
-            below ? `well drawdown ${format(pumpingLevelM - staticLevelM)}` : undefined,
+            texts().pumpingLevelAt(format(pumpingLevelM)),
+            below ? texts().wellDrawdown(format(pumpingLevelM - staticLevelM)) : undefined,
           ]),
         ]),
-    ...checkValvesM.map((m) => at(m, [`Check valve at ${format(m)}`], HOLE_X + 8)),
+    ...checkValvesM.map((m) => at(m, [texts().checkValveAt(format(m))], HOLE_X + 8)),
     ...(setDepthM === undefined
       ? []
       : [
@@ -249,15 +253,15 @@ function labelsOf(facts: SectionFacts, y: (m: number) => number, format: (m: num
             setDepthM,
             [
               pump === 'above-ground'
-                ? `Pipe in the well to ${format(setDepthM)}`
-                : `Pump set at ${format(setDepthM)}`,
+                ? texts().pipeTo(format(setDepthM))
+                : texts().pumpSetAt(format(setDepthM)),
               pump === 'above-ground' ? undefined : facts.pumpText,
-              facts.dropPipeText === undefined ? undefined : `drop pipe ${facts.dropPipeText}`,
+              facts.dropPipeText === undefined ? undefined : texts().dropPipeOf(facts.dropPipeText),
             ],
             HOLE_X + PUMP.width / 2,
           ),
         ]),
-    ...(wellDepthM === undefined ? [] : [at(wellDepthM, [`Bottom of the hole ${format(wellDepthM)}`])]),
+    ...(wellDepthM === undefined ? [] : [at(wellDepthM, [texts().bottomAt(format(wellDepthM))])]),
   ];
 }
 
@@ -300,16 +304,16 @@ function labelShapes(labels: readonly Label[]): Shape[] {
 function unknownOf(facts: SectionFacts): string[] {
   const pumpAbove = facts.pump === 'above-ground';
   const rows: [string, unknown][] = [
-    ['depth of the hole', facts.wellDepthM],
-    ['how deep the casing goes', facts.casingDepthM],
-    ['static level', facts.staticLevelM],
-    ['pumping level', facts.pumpingLevelM],
-    ['kind of pump', facts.pump],
-    [pumpAbove ? 'how deep the pipe in the well goes' : 'depth of the pump', facts.setDepthM],
-    ['drop pipe', facts.dropPipeText],
-    ['check valves', facts.checkValvesM.length + facts.checkValveLocations.length > 0 || undefined],
-    ['pressure tank', facts.tankText],
-    ['pressure switch', facts.switchText],
+    [texts().holeDepth, facts.wellDepthM],
+    [texts().casingDepth, facts.casingDepthM],
+    [texts().staticLevel, facts.staticLevelM],
+    [texts().pumpingLevel, facts.pumpingLevelM],
+    [texts().kindOfPump, facts.pump],
+    [pumpAbove ? texts().pipeDepth : texts().pumpDepth, facts.setDepthM],
+    [texts().dropPipe, facts.dropPipeText],
+    [texts().checkValves, facts.checkValvesM.length + facts.checkValveLocations.length > 0 || undefined],
+    [texts().pressureTank, facts.tankText],
+    [texts().pressureSwitch, facts.switchText],
   ];
   return rows.filter(([, value]) => value === undefined).map(([name]) => name);
 }
@@ -324,35 +328,11 @@ function contradictionsOf(
     sentence: (a: string, b: string) => string,
   ): string[] => (a !== undefined && b !== undefined && a > b ? [sentence(format(a), format(b))] : []);
   return [
-    ...deeper(
-      setDepthM,
-      wellDepthM,
-      (a, b) => `The pump is written at ${a} and the hole at ${b}: both can’t be right.`,
-    ),
-    ...deeper(
-      casingDepthM,
-      wellDepthM,
-      (a, b) => `The casing is written to ${a} and the hole to ${b}: both can’t be right.`,
-    ),
-    ...deeper(
-      staticLevelM,
-      wellDepthM,
-      (a, b) => `The static level is written at ${a} and the hole at ${b}: both can’t be right.`,
-    ),
-    ...deeper(
-      staticLevelM,
-      pumpingLevelM,
-      (a, b) => `The static level is written at ${a}, under the pumping level of ${b}.`,
-    ),
-    ...deeper(
-      pumpingLevelM,
-      setDepthM,
-      (a, b) => `The pumping level is written at ${a}, under the pump at ${b}.`,
-    ),
-    ...deeper(
-      staticLevelM,
-      setDepthM,
-      (a, b) => `The static level is written at ${a}, under the pump at ${b}.`,
-    ),
+    ...deeper(setDepthM, wellDepthM, (a, b) => texts().pumpBelowHole(a, b)),
+    ...deeper(casingDepthM, wellDepthM, (a, b) => texts().casingBelowHole(a, b)),
+    ...deeper(staticLevelM, wellDepthM, (a, b) => texts().levelBelowHole(a, b)),
+    ...deeper(staticLevelM, pumpingLevelM, (a, b) => texts().levelBelowPumping(a, b)),
+    ...deeper(pumpingLevelM, setDepthM, (a, b) => texts().pumpingBelowPump(a, b)),
+    ...deeper(staticLevelM, setDepthM, (a, b) => texts().levelBelowPump(a, b)),
   ];
 }

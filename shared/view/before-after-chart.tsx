@@ -5,6 +5,7 @@
 import type { ReportLineAnswer, ReportSide } from '../api/visits.ts';
 import type { UnitSystem } from '../quantity/format-quantity.ts';
 import { MEASURE_TITLES, formatMeasure } from '../text/en/checks/before-after-report.ts';
+import { texts } from './texts.ts';
 
 const WIDTH = 320;
 const ROW = 26;
@@ -26,7 +27,7 @@ export function BeforeAfterChart({ line, units }: { line: ReportLineAnswer; unit
       class="before-after"
       viewBox={`0 0 ${WIDTH} ${2 * ROW + 16}`}
       role="img"
-      aria-label={`${MEASURE_TITLES[measure]}: runs or days before and after on one scale`}
+      aria-label={texts().chartOf(MEASURE_TITLES[measure])}
     >
       <Row name="before" side={before} y={0} scale={scale} />
       <Row name="after" side={after} y={ROW} scale={scale} />
@@ -43,7 +44,7 @@ export function BeforeAfterChart({ line, units }: { line: ReportLineAnswer; unit
   );
 }
 
-function Row(props: { name: string; side: ReportSide; y: number; scale: Scale }) {
+function Row(props: { name: 'before' | 'after'; side: ReportSide; y: number; scale: Scale }) {
   const { name, side, y, scale } = props;
   const { median, spread = 0 } = side;
   const from = median === undefined ? 0 : scale.x(Math.max(scale.low, median - spread));
@@ -51,7 +52,7 @@ function Row(props: { name: string; side: ReportSide; y: number; scale: Scale })
   return (
     <g class={`before-after-row-${name}`}>
       <text x={0} y={y + ROW / 2 + 4}>
-        {name}
+        {texts().sideNames[name]}
       </text>
       <path class="before-after-axis" d={`M${LEFT} ${y + ROW - 3}H${WIDTH - RIGHT}`} />
       {median !== undefined && (

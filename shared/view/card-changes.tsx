@@ -4,6 +4,7 @@ import { wordsOf } from '../card/card-form.ts';
 import type { CardChange } from '../card/changes.ts';
 import type { Difference } from '../card/differences.ts';
 import { fieldLabel, fieldOf } from '../card/fields.ts';
+import { texts } from './texts.ts';
 
 /** More fields than these at once are told by their number. */
 const MAX_LISTED_FIELDS = 6;
@@ -20,9 +21,9 @@ export function CardChanges(props: {
       {changes.map((change) => (
         <li key={change.id}>
           <p>
-            <b>{change.by ?? 'Nobody gave a name'}</b>
+            <b>{change.by ?? texts().noName}</b>
             <span class="secondary">, {when(change.atMs)}</span>
-            {change.first && ': the first card'}
+            {change.first && texts().firstCard}
           </p>
           <Folded count={whole ? 0 : change.changes.length}>
             <ul>
@@ -44,7 +45,7 @@ function Folded({ count, children }: { count: number; children: ComponentChildre
   if (count <= MAX_LISTED_FIELDS) return <>{children}</>;
   return (
     <details>
-      <summary>{count} fields</summary>
+      <summary>{texts().fields(count)}</summary>
       {children}
     </details>
   );
@@ -57,12 +58,12 @@ function DifferenceText({ difference: { key, before, after } }: { difference: Di
   if (after === undefined)
     return (
       <>
-        <del>{format(before)}</del> taken out
+        <del>{format(before)}</del> {texts().removed}
       </>
     );
   return (
     <>
-      <del>{format(before)}</del> is now <b>{format(after)}</b>
+      <del>{format(before)}</del> {texts().changedTo} <b>{format(after)}</b>
     </>
   );
 }

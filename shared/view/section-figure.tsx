@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { drawSection, type SectionFacts } from '../drawing/section.ts';
 import type { UnitSystem } from '../quantity/format-quantity.ts';
 import { DrawingView } from './drawing.tsx';
+import { texts } from './texts.ts';
 
 export function SectionFigure(props: {
   facts: SectionFacts;
@@ -22,12 +23,8 @@ export function SectionFigure(props: {
         </p>
       ))}
       <figcaption>
-        {drawing.toScale
-          ? 'Depths are to scale, from the ground down. Widths and everything above the ground are not.'
-          : 'Nothing here is to scale: no depth is known.'}
-        {drawing.unknown.length > 0 &&
-          ` Not known, and drawn broken or left out: ${drawing.unknown.join(', ')}.`}{' '}
-        {props.children}
+        {drawing.toScale ? texts().toScale : texts().notToScale}
+        {drawing.unknown.length > 0 && ` ${texts().unknown(drawing.unknown.join(', '))}`} {props.children}
       </figcaption>
     </figure>
   );

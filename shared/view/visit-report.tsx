@@ -18,6 +18,7 @@ import {
 import { withNonBreakingUnits } from '../text/en/names.ts';
 import { BeforeAfterChart } from './before-after-chart.tsx';
 import { WorkList, type WorkListProps } from './work-list.tsx';
+import { texts } from './texts.ts';
 
 interface VisitReportProps extends Omit<WorkListProps, 'work'> {
   report: Answer<'report'>;
@@ -31,16 +32,18 @@ export function VisitReport({ report, units, when, ...workProps }: VisitReportPr
   return (
     <>
       <p>
-        Opened {when(visit.openedMs)}
-        {visit.openedBy !== undefined && ` by ${visit.openedBy}`}
-        {visit.closedMs === undefined ? '; still open' : `; closed ${when(visit.closedMs)}`}
-        {visit.closedBy !== undefined && ` by ${visit.closedBy}`}.{' '}
-        {visit.newBaseline && 'What is normal is learnt anew since.'}
+        {texts().visitOf({
+          opened: when(visit.openedMs),
+          openedBy: visit.openedBy,
+          closed: visit.closedMs === undefined ? undefined : when(visit.closedMs),
+          closedBy: visit.closedBy,
+        })}{' '}
+        {visit.newBaseline && texts().newBaseline}
       </p>
       <WorkList work={visit.work} {...workProps} />
       {pumps.map(({ pump, lines }) => (
         <Fragment key={pump}>
-          {pumps.length > 1 && lines.length > 0 && <h4>Pump {pump.slice(1)}</h4>}
+          {pumps.length > 1 && lines.length > 0 && <h4>{texts().pump(pump.slice(1))}</h4>}
           <div class="report-lines">
             {lines.map((line) => (
               <ReportLine key={line.measure} line={line} stage={stage} units={units} />
@@ -62,9 +65,9 @@ function ReportLine(props: { line: ReportLineAnswer; stage: ReportStage; units: 
       <p>{withNonBreakingUnits(reportLineText(line, stage, units))}</p>
       <BeforeAfterChart line={line} units={units} />
       <p class="secondary">
-        Before: {reportSideText(line, before, units)}. After: {reportSideText(line, after, units)}.
-        {normal !== undefined && ` Usual before: ${formatMeasure(measure, normal, units)}.`}
-        {note !== undefined && ` From ${note}.`}
+        {texts().sides(reportSideText(line, before, units), reportSideText(line, after, units))}
+        {normal !== undefined && ` ${texts().normalBefore(formatMeasure(measure, normal, units))}`}
+        {note !== undefined && ` ${texts().basedOn(note)}`}
       </p>
     </section>
   );

@@ -14,6 +14,7 @@ import {
   isNotable,
 } from '../text/en/water-text.ts';
 import { Table, type TableRow } from './table.tsx';
+import { texts } from './texts.ts';
 
 export function WaterTestSheet(props: {
   test: WaterTestAnswer;
@@ -27,17 +28,17 @@ export function WaterTestSheet(props: {
   const from = [test.laboratory, test.place, test.why].filter((part) => part !== undefined).join(', ');
   return (
     <article class="sheet" aria-labelledby={`test-${test.id}`}>
-      <h3 id={`test-${test.id}`}>Sample of {day(test.sampleDate)}</h3>
+      <h3 id={`test-${test.id}`}>{texts().sampleOf(day(test.sampleDate))}</h3>
       {from !== '' && <p class="secondary">{from}</p>}
       {exceeded.length > 0 && <Advice results={exceeded} day={day} />}
       <Table
-        head={['Analyte', 'As written', 'That is', 'Beside published limits']}
+        head={[texts().analyte, texts().asReported, texts().inOurUnits, texts().limits]}
         rows={test.results.map(resultRow)}
       />
       <Sources results={test.results} />
       {test.text !== undefined && <p>{test.text}</p>}
       <p class="secondary">
-        {test.by !== undefined && `Written down by ${test.by}. `}
+        {test.by !== undefined && `${texts().recordedBy(test.by)} `}
         {documents}
       </p>
       {children}
@@ -53,7 +54,7 @@ function Advice(props: { results: readonly WaterResultAnswer[]; day: (date: stri
         <div key={name}>
           <p>
             <strong>{advice?.text ?? comparisons.map((one) => comparedText(one, unit)).join(' ')}</strong>
-            {advice?.retestDate !== undefined && ` Next sample: ${day(advice.retestDate)}.`}
+            {advice?.retestDate !== undefined && ` ${texts().nextSample(day(advice.retestDate))}`}
           </p>
           {advice && advice.cautions.length > 0 && (
             <ul class="cautions">
@@ -86,12 +87,12 @@ function resultRow(result: WaterResultAnswer): TableRow {
         {plausibilityQuestion !== undefined && <strong> {plausibilityQuestion}</strong>}
       </>,
       comparisons.length === 0
-        ? 'No limit is kept here.'
+        ? texts().noLimit
         : comparisons.map((one) => (
             <p key={one.limit.kind}>
               {comparedText(one, unit)}
               {one.atSampling &&
-                ` When it was drawn ${limitText(one.atSampling.limit, unit)} applied: ${VERDICT_WORDS[one.atSampling.verdict]}.`}
+                ` ${texts().limitAtSampling(limitText(one.atSampling.limit, unit), VERDICT_WORDS[one.atSampling.verdict])}`}
             </p>
           )),
     ],
@@ -106,7 +107,7 @@ function Sources({ results }: { results: readonly WaterResultAnswer[] }) {
   if (rows.length === 0) return null;
   return (
     <details class="more">
-      <summary>Which limits, what they are for, and from when</summary>
+      <summary>{texts().limitSources}</summary>
       <dl class="reasons">
         {rows.map(({ key, name, unit, limit }) => (
           <div key={key}>

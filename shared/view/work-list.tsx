@@ -1,6 +1,7 @@
 /** Work that was written down: what was done, the parts that went in, by whom, its photos. */
 import type { ComponentChildren } from 'preact';
 import type { EntryOf } from '../entries/entry.ts';
+import { texts } from './texts.ts';
 
 export interface WorkListProps {
   work: readonly EntryOf<'work'>[];
@@ -10,7 +11,7 @@ export interface WorkListProps {
 }
 
 export function WorkList({ work, ...props }: WorkListProps) {
-  if (work.length === 0) return <p class="status">No work is recorded.</p>;
+  if (work.length === 0) return <p class="status">{texts().noWork}</p>;
   return (
     <ul class="work">
       {work.map((entry) => (
@@ -23,20 +24,15 @@ export function WorkList({ work, ...props }: WorkListProps) {
 function Work({ entry, day, photos }: { entry: EntryOf<'work'> } & Omit<WorkListProps, 'work'>) {
   const { body, by, atMs } = entry;
   const { done, text, doneBy, parts = [], touched = [], papers = [] } = body;
-  const details = [
-    touched.length > 0 ? `Touched ${touched.join(', ')}` : '',
-    doneBy === undefined ? '' : `done by ${doneBy}`,
-    by === undefined ? '' : `recorded by ${by}`,
-    text ?? '',
-  ];
+  const details = [texts().workBy({ affected: touched, doneBy, recordedBy: by }), text ?? ''];
   return (
     <li>
       <p>
         {day && `${day(atMs)}: `}
         <strong>{done}</strong>
       </p>
-      {parts.length > 0 && <p>Parts: {parts.join('; ')}</p>}
-      <p class="secondary">{details.filter((detail) => detail !== '').join('; ')}</p>
+      {parts.length > 0 && <p>{texts().partsUsed(parts.join('; '))}</p>}
+      <p class="secondary">{details.filter((detail) => detail !== '').join(' ')}</p>
       {photos?.({ hashes: papers, name: done })}
     </li>
   );

@@ -3,6 +3,7 @@ import { digestOf, pumpsOf, sectionsOf, typedOf } from '../card/card-form.ts';
 import { fieldLabel, fieldName } from '../card/fields.ts';
 import { flatten } from '../card/flat-card.ts';
 import { Facts, type Fact } from './facts.tsx';
+import { texts } from './texts.ts';
 
 export function WrittenCard({ card }: { card: Readonly<Record<string, unknown>> }) {
   const { well: _well, ...flat } = flatten(card);
@@ -22,7 +23,10 @@ export function WrittenCard({ card }: { card: Readonly<Record<string, unknown>> 
           })}
         />
       ))}
-      <Section title="Other fields" facts={others.map(([key, text]): Fact => [fieldLabel(key), text])} />
+      <Section
+        title={texts().otherFields}
+        facts={others.map(([key, text]): Fact => [fieldLabel(key), text])}
+      />
     </>
   );
 }

@@ -16,7 +16,7 @@ afterAll(() => looker.close());
 
 /** What a telephone's camera sees of the page. */
 async function scanned(page: Page): Promise<string> {
-  const code = page.getByRole('img', { name: 'The address as a code' });
+  const code = page.getByRole('img', { name: 'QR code of the calendar address' });
   await code.scrollIntoViewIfNeeded();
   return readCode(await code.screenshot())?.text ?? '';
 }
@@ -35,8 +35,8 @@ describe('the calendar on a phone', () => {
     await looker.check(context, 390, async ({ page, web }) => {
       await page.goto(`${web.url}#/due`);
       await page.getByRole('heading', { name: 'On a phone' }).waitFor();
-      await page.getByText('Whoever is on this network and has the address').waitFor();
-      await page.getByRole('button', { name: 'Let phones on this network subscribe' }).click();
+      await page.getByText('Anyone on this network with the address').waitFor();
+      await page.getByRole('button', { name: 'Create an address for phones' }).click();
       await page.getByRole('link', { name: 'Subscribe on this device' }).waitFor();
       const first = await scanned(page);
       expect(first).toMatch(/^webcal:\/\/127\.0\.0\.1:\d+\/[a-z2-7]{28}\/checks\.ics$/);
@@ -48,13 +48,13 @@ describe('the calendar on a phone', () => {
         status: 200,
         wells: ['house-hill', 'mill-yard', 'north-paddock', 'orchard'],
       });
-      await page.getByText('When somebody has the address who should not').click();
-      await page.getByRole('button', { name: 'Make a new address' }).click();
-      await page.getByText('The one before opens nothing any more').waitFor();
+      await page.getByText('If somebody has the address who should not').click();
+      await page.getByRole('button', { name: 'Create a new address' }).click();
+      await page.getByText('The old address no longer works').waitFor();
       const second = await scanned(page);
       expect([(await subscribe(first)).status, (await subscribe(second)).status]).toEqual([404, 200]);
       await page.getByRole('button', { name: 'Remove the address' }).click();
-      await page.getByRole('button', { name: 'Let phones on this network subscribe' }).waitFor();
+      await page.getByRole('button', { name: 'Create an address for phones' }).waitFor();
       expect((await subscribe(second)).status).toBe(404);
     });
   });
@@ -62,7 +62,7 @@ describe('the calendar on a phone', () => {
   test('of one well: an address of its own, on its page of checks', async (context) => {
     await looker.check(context, 390, async ({ page, web }) => {
       await page.goto(`${web.url}#/well/orchard/checks`);
-      await page.getByRole('button', { name: 'Let phones on this network subscribe' }).click();
+      await page.getByRole('button', { name: 'Create an address for phones' }).click();
       await page.getByRole('link', { name: 'Subscribe on this device' }).waitFor();
       expect(await subscribe(await scanned(page))).toEqual({ status: 200, wells: ['orchard'] });
     });
@@ -73,7 +73,7 @@ describe('the calendar on a phone', () => {
       const { port } = web.farm.calendarServer.now as { port: number };
       web.farm.calendarServer.now = { is: 'open', port, hosts: ['192.168.7.20', '127.0.0.1'] };
       await page.goto(`${web.url}#/due`);
-      await page.getByRole('button', { name: 'Let phones on this network subscribe' }).click();
+      await page.getByRole('button', { name: 'Create an address for phones' }).click();
       await page.getByRole('link', { name: 'Subscribe on this device' }).waitFor();
       expect(await scanned(page)).toContain('//192.168.7.20:');
       await page.getByLabel('127.0.0.1').check();
@@ -86,7 +86,7 @@ describe('the calendar on a phone', () => {
       web.farm.calendarServer.now = { is: 'closed', hosts: ['192.168.7.20'] };
       await page.goto(`${web.url}#/due`);
       await page.getByText('stillwell serve --listen 192.168.7.20').waitFor();
-      expect(await page.getByRole('button', { name: 'Let phones' }).count()).toBe(0);
+      expect(await page.getByRole('button', { name: 'Create an address' }).count()).toBe(0);
       web.farm.calendarServer.now = { is: 'closed', hosts: [], error: 'Another program has this port' };
       await page.goto(`${web.url}#/well/orchard/checks`);
       await page.getByText('Another program has this port.').waitFor();

@@ -68,14 +68,14 @@ async function onPhone(context: TestContext, see: (phone: Phone) => Promise<void
 }
 
 const section = (page: Page, title: string) => page.locator('summary', { hasText: new RegExp(`^${title}`) });
-const save = (page: Page) => page.getByRole('button', { name: 'Save the card' });
+const save = (page: Page) => page.getByRole('button', { name: 'Save card' });
 
-describe('the card', () => {
+describe('card', () => {
   test('of a well from nothing: what cannot be is refused at its field, nothing typed is lost, what is odd is asked', async (context) => {
     await onPhone(context, async ({ page, url, card }) => {
       await page.goto(url);
       await page.getByRole('link', { name: 'Add a well' }).click();
-      await page.getByLabel('What you call it').fill('Barn by the creek');
+      await page.getByLabel('Name of the well').fill('Barn by the creek');
       expect(await page.getByLabel('Time zone').inputValue()).toBe('America/Denver');
       await page.getByLabel('Your name').first().fill('Ines');
       await page.getByRole('button', { name: 'Create well' }).click();
@@ -101,7 +101,7 @@ describe('the card', () => {
 
       await page.getByLabel('Maximum amps').fill('8 A');
       await save(page).click();
-      await page.getByText('Kept.').waitFor();
+      await page.getByText('Saved.').waitFor();
       await page.getByText('The precharge, 45 psi, is over the cut-in, 40 psi').waitFor();
       expect(await card('barn-by-the-creek')).toMatchObject({
         by: 'Ines',
@@ -114,7 +114,7 @@ describe('the card', () => {
       });
       // Who changed what: newest first, and the first card under it.
       await page.getByText('Pump: motor power: 3/4 hp').waitFor();
-      await page.getByText(': the first card').waitFor();
+      await page.getByText(': first version').waitFor();
     });
   });
 
@@ -127,7 +127,7 @@ describe('the card', () => {
       await page.getByRole('link', { name: 'motor', exact: true }).click();
       await page.getByRole('heading', { name: 'When it fails' }).waitFor();
       await page.goBack();
-      await page.getByText('What you typed before is still here').waitFor();
+      await page.getByText('Your changes from before are restored').waitFor();
       await section(page, 'Pump').click();
       expect(await page.getByLabel('Motor power').inputValue()).toBe('2 hp');
       await page.getByRole('button', { name: 'Undo' }).click();
@@ -144,9 +144,9 @@ describe('the card', () => {
       const first = { well: 'mill', pump: { motor: '1 hp', maxAmps: '9.8 A' }, owner: 'R. Alder' };
       await post('mill/card', { card: first, by: 'Ines' });
       await page.goto(`${url}#/new-well`);
-      await page.getByLabel('What you call it').fill('Mill');
+      await page.getByLabel('Name of the well').fill('Mill');
       await page.getByRole('button', { name: 'Create well' }).click();
-      await page.getByText('There is a card of mill already.').waitFor();
+      await page.getByText('mill already has a card.').waitFor();
       const { act } = await card('mill');
       await page.goto(`${url}#/well/mill/card`);
       await section(page, 'Pump').click();
@@ -158,13 +158,13 @@ describe('the card', () => {
       await save(page).click();
       await page.getByText('Tom changed this card after you opened it').waitFor();
       const motor = page.getByRole('group', { name: 'Pump: motor power' });
-      await motor.getByText('What Tom wrote: 3/4 hp').waitFor();
+      await motor.getByText('Version of Tom: 3/4 hp').waitFor();
       await motor.getByText('What you wrote: 1-1/2 hp').waitFor();
-      const settle = page.getByRole('button', { name: 'Save it so' });
+      const settle = page.getByRole('button', { name: 'Save this version' });
       expect(await settle.isDisabled()).toBe(true);
-      await motor.getByLabel('What you wrote').check();
+      await motor.getByLabel('Your version').check();
       await settle.click();
-      await page.getByText('Kept.').waitFor();
+      await page.getByText('Saved.').waitFor();
       // Ada's two fields, and Tom's that nobody else touched.
       expect(await card('mill')).toMatchObject({
         by: 'Ada',
@@ -186,7 +186,7 @@ describe('the card', () => {
         .setInputFiles({ name: 'box.png', mimeType: 'image/png', buffer: PNG });
       await page.getByRole('img', { name: 'Photo 1 of the wiring' }).waitFor();
       await save(page).click();
-      await page.getByText('Kept.').waitFor();
+      await page.getByText('Saved.').waitFor();
       expect((await card('mill')).card).toEqual({
         well: 'mill',
         pumps: { p1: { pump: { motor: '1 hp' } }, p2: { pump: { motor: '2 hp' } } },

@@ -55,25 +55,25 @@ describe('a check', () => {
       await page.goto(`${web.url}#/well/house-hill`);
       await page.getByRole('link', { name: 'Checks' }).click();
       const check = page.getByRole('article', { name: 'Tank precharge' });
-      await check.getByText('38 psi, 2 psi under the').waitFor();
-      await check.getByText('Write down that it was done').click();
+      await check.getByText('38 psi, 2 psi below the').waitFor();
+      await check.getByText('Record this check').click();
       await check.getByLabel('Air pressure as found').fill('36');
-      await check.getByLabel('As left').fill('38 psi');
-      await check.getByLabel('Remark').fill('Valve cap was missing');
+      await check.getByLabel('Value after the work').fill('38 psi');
+      await check.getByLabel('Note').fill('Valve cap was missing');
       await check.getByLabel('Your name').first().fill('Ines');
       await check
         .getByLabel('Photo', { exact: true })
         .setInputFiles({ name: 'tank.png', mimeType: 'image/png', buffer: PHOTO });
-      await check.getByRole('button', { name: 'Keep it' }).click();
+      await check.getByRole('button', { name: 'Save' }).click();
       await check.getByText('Must be a pressure in kPa, psi or bar').waitFor();
-      expect(await check.getByLabel('Remark').inputValue()).toBe('Valve cap was missing');
+      expect(await check.getByLabel('Note').inputValue()).toBe('Valve cap was missing');
       expect(await check.getByLabel('Air pressure as found').getAttribute('aria-invalid')).toBe('true');
       await check.getByLabel('Air pressure as found').fill('36 psi');
-      await check.getByRole('button', { name: 'Keep it' }).click();
+      await check.getByRole('button', { name: 'Save' }).click();
       await check.getByText('Done before').click();
       await check.getByText('Found 36 psi, left 38 psi.').waitFor();
       await check.getByText(/^Due .* 2027, in 12 months$/).waitFor();
-      const paper = await check.getByRole('link', { name: 'Photo or paper' }).getAttribute('href');
+      const paper = await check.getByRole('link', { name: 'Photo or document' }).getAttribute('href');
       expect(await (await fetch(new URL(paper ?? '', web.url))).arrayBuffer()).toEqual(
         Uint8Array.from(PHOTO).buffer,
       );
@@ -83,21 +83,21 @@ describe('a check', () => {
   test('of one’s own comes round, and is put off again', async (context) => {
     await look(context, async (page, web) => {
       await page.goto(`${web.url}#/well/house-hill/checks`);
-      await page.getByText('Add one: a filter').click();
-      await page.getByLabel('What').fill('Change the sediment filter');
-      await page.getByRole('button', { name: 'Add it' }).click();
-      await page.getByText('Say every how many days').waitFor();
-      expect(await page.getByLabel('What').inputValue()).toBe('Change the sediment filter');
-      const adding = page.getByRole('region', { name: 'A check of your own' });
-      await adding.getByLabel('Every so many days').fill('90');
-      await adding.getByLabel('Remark').fill(`https://filters.example/${'x'.repeat(300)}`);
-      await adding.getByRole('button', { name: 'Add it' }).click();
+      await page.getByText('Add a check: a filter').click();
+      await page.getByLabel('What to check').fill('Change the sediment filter');
+      await page.getByRole('button', { name: 'Add' }).click();
+      await page.getByText('Enter the interval, the day').waitFor();
+      expect(await page.getByLabel('What to check').inputValue()).toBe('Change the sediment filter');
+      const adding = page.getByRole('region', { name: 'Your own check' });
+      await adding.getByLabel('Interval in days').fill('90');
+      await adding.getByLabel('Note').fill(`https://filters.example/${'x'.repeat(300)}`);
+      await adding.getByRole('button', { name: 'Add' }).click();
       const own = page.getByRole('article', { name: 'Change the sediment filter' });
-      await own.getByText('Nobody wrote down that it was ever done.').waitFor();
+      await own.getByText('No recorded date.').waitFor();
       // A long word makes the page no wider than the telephone.
       expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(390);
-      await own.getByText('Change when it comes round').click();
-      await own.getByRole('button', { name: 'Not on this well' }).click();
+      await own.getByText('Change the schedule').click();
+      await own.getByRole('button', { name: 'Not needed at this well' }).click();
       await own.waitFor({ state: 'detached' });
     });
   });
@@ -114,9 +114,9 @@ describe('a check', () => {
       expect(dated).toBeGreaterThan(0);
       // And one for all that nobody wrote down.
       expect(events).toHaveLength(dated + 1);
-      await page.getByRole('heading', { name: 'Nobody wrote down when these were last done' }).waitFor();
+      await page.getByRole('heading', { name: 'Checks with no recorded date' }).waitFor();
       await page
-        .getByText(/^No date known\. Proposed: /)
+        .getByText(/^No recorded date\. Proposed: /)
         .first()
         .waitFor();
     });
@@ -138,23 +138,21 @@ describe('a water test', () => {
         }),
       });
       await page.goto(`${web.url}#/well/house-hill/water`);
-      await page.getByText('Results of a water test').click();
-      await page.getByLabel('Sample drawn').fill('2026-07-10');
+      await page.getByText('Record a water test').click();
+      await page.getByLabel('Sample date').fill('2026-07-10');
       await page.getByLabel('Value').nth(0).fill('present');
       await page.getByLabel('Value').nth(2).fill('14.2');
       await page.getByRole('button', { name: 'Save results' }).click();
       await page.getByText('Must say as what, as N or as NO3').waitFor();
       expect(await page.getByLabel('Value').nth(2).inputValue()).toBe('14.2');
       await page.getByLabel('Unit', { exact: true }).nth(2).fill('mg/L as NO3');
-      await page.getByText('Taken as: Nitrate, 3.21 mg/L as N').waitFor();
+      await page.getByText('Read as: Nitrate, 3.21 mg/L as N').waitFor();
       await page.getByRole('button', { name: 'Save results' }).click();
       await page.getByRole('note').getByText('Do not drink this water, and').waitFor();
       await page.getByRole('note').getByText('Call the health department').waitFor();
       await page.getByText('Primary limit 10 mg/L as N: not over it.').first().waitFor();
-      await page
-        .getByRole('img', { name: /^Nitrate: 2.4 mg\/L as N at first, 3.21 mg\/L as N last/ })
-        .waitFor();
-      await page.getByText('Which limits, what they are for').first().click();
+      await page.getByRole('img', { name: /^Nitrate: first 2.4 mg\/L as N, last 3.21 mg\/L as N/ }).waitFor();
+      await page.getByText('Sources of the limits').first().click();
       await page
         .getByText(/40 CFR 141\.62\(b\)\(7\)/)
         .first()
@@ -165,10 +163,10 @@ describe('a water test', () => {
   test('is due at once after a flood', async (context) => {
     await look(context, async (page, web) => {
       await page.goto(`${web.url}#/well/house-hill/water`);
-      await page.getByText('Something happened').click();
+      await page.getByText('Record an event').click();
       await page.getByText('leave the pump off and do not drink the water').waitFor();
-      await page.getByRole('button', { name: 'Keep it' }).click();
-      await page.getByText('Kept: a test is due.').waitFor();
+      await page.getByRole('button', { name: 'Save' }).click();
+      await page.getByText('Saved: a test is due.').waitFor();
       await page.getByText(/Flood on 14 July\./).waitFor();
     });
   });
@@ -179,11 +177,11 @@ describe('what is due on all wells', () => {
     await look(context, async (page, web) => {
       await page.goto(web.url);
       await page.getByRole('link', { name: 'Due', exact: true }).click();
-      await page.getByRole('heading', { level: 1, name: 'What is due' }).waitFor();
+      await page.getByRole('heading', { level: 1, name: 'Due checks' }).waitFor();
       await page.getByLabel('within a year').check();
-      await page.getByText(/checks? on 4 wells of 4/).waitFor();
-      await page.getByRole('heading', { name: 'Never written down' }).waitFor();
-      await page.getByText('nobody knows whether they are late').waitFor();
+      await page.getByText(/checks? at 4 wells of 4/).waitFor();
+      await page.getByRole('heading', { name: 'Never recorded' }).waitFor();
+      await page.getByText('do not count as overdue').waitFor();
       await page.getByText('Ready for frost').first().waitFor();
       await page.getByRole('link', { name: 'Mill yard' }).first().click();
       await page.getByRole('heading', { level: 1, name: 'Checks, Mill yard' }).waitFor();

@@ -99,7 +99,7 @@ describe('papers', () => {
   test('several are kept at once, one is refused with its reason, and they are found, fetched and struck out', async (context) => {
     await look(context, async (page, web) => {
       await page.goto(`${web.url}#/well/orchard/documents`);
-      await page.getByText('No paper is kept yet.').waitFor();
+      await page.getByText('No documents yet.').waitFor();
       await page.getByLabel('Choose photos or files').setInputFiles([
         { name: 'image.jpg', mimeType: 'image/jpeg', buffer: DOCUMENTS.photo },
         { name: 'half.jpg', mimeType: 'image/jpeg', buffer: DOCUMENTS.photo.subarray(0, 14) },
@@ -108,24 +108,24 @@ describe('papers', () => {
         { name: 'empty.txt', mimeType: 'text/plain', buffer: Buffer.alloc(0) },
       ]);
       await page.getByText('It is empty.').waitFor();
-      await page.getByLabel('Words to find them by').fill('Hollis Drilling');
+      await page.getByLabel('Search words').fill('Hollis Drilling');
       await page.getByLabel('Your name').first().fill('Ines');
-      await page.getByRole('button', { name: 'Keep all 4' }).click();
-      await page.getByText('2 kept, 3 not kept: see why at each.').waitFor();
+      await page.getByRole('button', { name: 'Save 4 documents' }).click();
+      await page.getByText('2 saved; 3 not saved, see each reason.').waitFor();
       await page.getByText('Cannot keep half.jpg: it did not come whole').waitFor();
       await page.getByText(/Cannot keep manual\.pdf: it must be a PDF, .* by its content/).waitFor();
       await page.getByRole('heading', { level: 3, name: 'Well log.txt' }).waitFor();
-      await page.getByLabel('Find by name or words').fill('hollis LOG');
+      await page.getByLabel('Search names and words').fill('hollis LOG');
       await page.getByText('1 of 2 found.').waitFor();
       const [download] = await Promise.all([
         page.waitForEvent('download'),
         page.getByRole('link', { name: 'Download' }).click(),
       ]);
       expect(download.suggestedFilename()).toBe('Well log.txt');
-      await page.getByText('Void it').click();
-      await page.getByLabel('Why').fill('Of another well');
+      await page.getByText('Void document').click();
+      await page.getByLabel('Reason').fill('Of another well');
       await page.getByRole('button', { name: 'Void' }).click();
-      await page.getByText('Struck out: 1').click();
+      await page.getByText('Voided: 1').click();
       await page.getByText(/by Ines: Of another well/).waitFor();
       const kinds = (await web.farm.deps.logbook.entries('orchard')).map(({ kind }) => kind);
       expect(kinds).toEqual(['paper', 'paper', 'struck']);
@@ -159,7 +159,7 @@ describe('handing over', () => {
       await page
         .getByText('Added: 8 entries, 2 papers, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.')
         .waitFor();
-      expect(await page.getByRole('link', { name: 'To Mill' }).getAttribute('href')).toBe('#/well/mill');
+      expect(await page.getByRole('link', { name: 'Open Mill' }).getAttribute('href')).toBe('#/well/mill');
     });
   });
 });

@@ -18,7 +18,7 @@ const [OWN] = localAddresses(networkInterfaces());
 
 async function writeCard(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Add a well' }).click();
-  await page.getByLabel('What you call it').fill('House');
+  await page.getByLabel('Name of the well').fill('House');
   await page.getByLabel('Your name').first().fill('Ines');
   await page.getByRole('button', { name: 'Create well' }).click();
   await page.getByRole('heading', { level: 1, name: 'Card, House' }).waitFor();
@@ -32,22 +32,22 @@ async function writeCard(page: Page): Promise<void> {
   await open('Tank');
   await page.getByLabel('Volume').first().fill('44 gal');
   await page.getByLabel('Precharge').fill('38 psi');
-  await page.getByRole('button', { name: 'Save the card' }).click();
-  await page.getByText('Kept.').waitFor();
+  await page.getByRole('button', { name: 'Save card' }).click();
+  await page.getByText('Saved.').waitFor();
 }
 
 async function takeReadings(page: Page, house: FirstHouse): Promise<void> {
   await page.getByRole('link', { name: 'Readings' }).click();
-  await page.getByRole('button', { name: 'Begin' }).click();
+  await page.getByRole('button', { name: 'Start' }).click();
   await page.getByText('Open a tap and let it run until the pump').waitFor();
   house.openTap();
   await house.untilRunning(true);
   await page.getByText('Now shut the tap and draw no water').waitFor();
   house.shutTap();
   await house.untilRunning(false);
-  await page.getByRole('button', { name: 'Keep these' }).waitFor();
-  await page.getByLabel('Pin them').check();
-  await page.getByRole('button', { name: 'Keep these' }).click();
+  await page.getByRole('button', { name: 'Save readings' }).waitFor();
+  await page.getByLabel('Pin these').check();
+  await page.getByRole('button', { name: 'Save readings' }).click();
   await page.getByText('Saved. The reading is in the list below.').waitFor();
   // As the simulated switch is set, 40/60 psi, and as its pump draws.
   await page.getByText(/^Pinned (39|40|41)(\.\d)? psi on 3 October by Ines/).waitFor();
@@ -57,7 +57,7 @@ async function takeReadings(page: Page, house: FirstHouse): Promise<void> {
 
 async function printLabels(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Labels' }).click();
-  await page.getByRole('heading', { name: 'On the sheet' }).waitFor();
+  await page.getByRole('heading', { name: 'Sheets' }).waitFor();
   await page
     .getByRole('figure')
     .or(page.getByRole('img', { name: /^Label: .*measured/ }))
@@ -70,8 +70,8 @@ async function printLabels(page: Page): Promise<void> {
 
 async function subscribe(page: Page): Promise<string[]> {
   await page.getByRole('link', { name: 'Due', exact: true }).click();
-  await page.getByRole('button', { name: 'Let phones on this network subscribe' }).click();
-  const code = page.getByRole('img', { name: 'The address as a code' });
+  await page.getByRole('button', { name: 'Create an address for phones' }).click();
+  const code = page.getByRole('img', { name: 'QR code of the calendar address' });
   await code.scrollIntoViewIfNeeded();
   const address = readCode(await code.screenshot())?.text ?? '';
   const feed = await (await fetch(address.replace(/^webcal:/, 'http:'))).text();
@@ -93,7 +93,7 @@ test('from nothing to a card, first readings, labels and a calendar on the phone
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(390);
   try {
     await page.goto(house.url);
-    await page.getByText('No well yet.').waitFor();
+    await page.getByText('No wells yet.').waitFor();
     await fits();
     await writeCard(page);
     await fits();
@@ -102,7 +102,7 @@ test('from nothing to a card, first readings, labels and a calendar on the phone
     // Seen at once on the page that is open, with the sensors that it has.
     await house.plugIn('house');
     await page.getByText(/^Resting\.\s\d\d\spsi/).waitFor();
-    await page.getByText('This well has no sensor').waitFor({ state: 'detached' });
+    await page.getByText('This well has no current').waitFor({ state: 'detached' });
     await fits();
     await takeReadings(page, house);
     await fits();

@@ -82,7 +82,7 @@ async function onLabels(
     page.on('console', (message) => message.type() === 'error' && wrong.push(message.text()));
     page.on('pageerror', (error) => wrong.push(error.message));
     await page.goto(`${web.url}#/well/${well}/labels`);
-    await page.getByRole('heading', { name: 'On the sheet' }).waitFor();
+    await page.getByRole('heading', { name: 'Sheets' }).waitFor();
     await see(page);
     expect(wrong).toEqual([]);
   } finally {
@@ -219,7 +219,7 @@ describe('what is printed can be read', () => {
   test('nothing but the sheets is printed', async (context) => {
     await onLabels(context, 'house-hill', async (page) => {
       await page.emulateMedia({ media: 'print' });
-      for (const words of ['Which labels', 'Stillwell watches and tells', 'As they will look'])
+      for (const words of ['Labels', 'Stillwell monitors and notifies', 'Preview'])
         expect(await page.getByText(words).first().isVisible()).toBe(false);
       const [sheet] = await boxesIn(page, '.label-sheet svg');
       expect([sheet!.x, sheet!.y]).toEqual([0, 0]);

@@ -66,14 +66,14 @@ describe('what people do', () => {
       await page.goto(`${web.url}#/well/north-paddock`);
       await page.getByRole('link', { name: 'Evidence and other causes' }).click();
       await page.getByRole('heading', { level: 1, name: 'Pump starts too often' }).waitFor();
-      await page.getByRole('heading', { name: 'What it most likely is' }).waitFor();
+      await page.getByRole('heading', { name: 'Most likely cause' }).waitFor();
       await page.getByText('Close all taps and watch.').waitFor();
       await page.getByRole('link', { name: 'pressure tank' }).first().click();
       await page.getByRole('heading', { name: 'When it fails' }).waitFor();
       await page.goBack();
-      await page.getByText('When this can be wrong').waitFor();
-      await page.getByText('Put it aside for a time').click();
-      await page.getByRole('combobox', { name: 'For' }).selectOption('a week');
+      await page.getByText('When this alarm can be wrong').waitFor();
+      await page.getByText('Shelve the alarm').click();
+      await page.getByRole('combobox', { name: 'For' }).selectOption('7 days');
       await page.getByRole('button', { name: 'Shelve' }).click();
       await expect.poll(() => web.farm.acts.length).toBe(1);
       expect(web.farm.acts[0]?.act).toMatchObject({
@@ -88,10 +88,10 @@ describe('what people do', () => {
   test('an alarm that is over, and one that never was, are said to be so', async (context) => {
     await look(context, 1280, async ({ page, web }) => {
       await page.goto(`${web.url}${alarm.replace('short-cycling', 'leak')}`);
-      await page.getByRole('heading', { level: 1, name: 'There is no such alarm' }).waitFor();
+      await page.getByRole('heading', { level: 1, name: 'Unknown alarm' }).waitFor();
       const over = `house-hill/p1/node-silent/${FARM_NOW_MS - 56 * 86_400_000}`;
       await page.goto(`${web.url}#/alarm/${encodeURIComponent(over)}`);
-      await page.getByText(/Over since .*which does not say that its cause is gone/).waitFor();
+      await page.getByText(/Cleared .*the cause may still be there/).waitFor();
       expect(await page.getByRole('button', { name: 'Acknowledge' }).count()).toBe(0);
     });
   });
@@ -99,19 +99,19 @@ describe('what people do', () => {
   test('guests are entered in one line, as it was understood, and normal is pinned', async (context) => {
     await look(context, 390, async ({ page, web }) => {
       await page.goto(`${web.url}#/well/house-hill`);
-      await page.getByText('Say what you know: guests').click();
+      await page.getByText('Guests, a garden').click();
       const line = page.getByRole('textbox', { name: 'What, and until when' });
       await line.fill('guests until Tuesday');
       await page.getByText('Today is Tuesday: 14 July or 21 July?').waitFor();
-      await page.getByRole('button', { name: 'Enter it' }).click();
+      await page.getByRole('button', { name: 'Save' }).click();
       expect(web.farm.acts).toEqual([]);
       await line.fill('guests until Sunday');
-      await page.getByText('Understood: “guests”, until the end of Sun 19 July.').waitFor();
-      await page.getByRole('button', { name: 'Enter it' }).click();
-      await page.getByText('Entered.').waitFor();
+      await page.getByText('Read as: “guests”, until the end of Sun 19 July.').waitFor();
+      await page.getByRole('button', { name: 'Save' }).click();
+      await page.getByText('Saved.').waitFor();
       await page.getByText('History').waitFor();
       await page.getByText(', in force until the end of Sun 19 July').waitFor();
-      await page.getByText('You know what is normal: pin it').click();
+      await page.getByText('Pin normal values').click();
       await page.getByRole('textbox', { name: 'Running amps' }).fill('7.9 A');
       await page.getByRole('button', { name: 'Pin it' }).click();
       await page.getByText('Pinned.').waitFor();
@@ -126,8 +126,8 @@ describe('what people do', () => {
 test('a pending node is approved', async (context) => {
   await look(context, 390, async ({ page, web }) => {
     await page.goto(`${web.url}#/nodes`);
-    await page.getByRole('button', { name: 'Let creek-trough in' }).click();
-    await page.getByText('None waits.').waitFor();
+    await page.getByRole('button', { name: 'Approve creek-trough' }).click();
+    await page.getByText('None.').waitFor();
     expect(web.farm.nodes.every((node) => node.approved)).toBe(true);
   });
 });
@@ -168,9 +168,9 @@ test('a server that is gone is said so, and so is a well that is not', async (co
   await page.goto(`${web.url}#/`);
   await page.getByRole('link', { name: 'Orchard' }).waitFor();
   await web.close();
-  await page.getByText('The line to the server is down.').waitFor();
+  await page.getByText('No connection to the server.').waitFor();
   await page.goto(`${web.url}#/nodes`);
-  await page.getByText('The server can’t be reached.').waitFor();
+  await page.getByText('The server does not answer.').waitFor();
   await page.close();
 });
 
@@ -207,20 +207,20 @@ const LAPSES = `(() => {
 const ADDRESSES: [hash: string, ready: string][] = [
   ['#/', 'House hill'],
   ['#/well/north-paddock', 'Nodes and sensors'],
-  ['#/well/north-paddock', 'Do sensors and card agree?'],
+  ['#/well/north-paddock', 'Do card and sensors agree?'],
   [
     `#/alarm/${encodeURIComponent(`orchard/p1/long-run/${FARM_NOW_MS - 3.75 * 3_600_000}`)}`,
-    'What it most likely is',
+    'Most likely cause',
   ],
-  ['#/well/house-hill/labels', 'On the sheet'],
-  ['#/due', 'What is due'],
+  ['#/well/house-hill/labels', 'Sheets'],
+  ['#/due', 'Due checks'],
   ['#/well/north-paddock/checks', 'Tank precharge'],
-  ['#/well/north-paddock/water', 'The next test'],
+  ['#/well/north-paddock/water', 'Next test'],
   ['#/parts', 'Parts of a well'],
   ['#/parts/control-box', 'What to ask an installer'],
-  ['#/nodes', 'Let in'],
-  ['#/refused', 'The last ones'],
-  ['#/nothing/here', 'There is no such page'],
+  ['#/nodes', 'Approved'],
+  ['#/refused', 'Latest'],
+  ['#/nothing/here', 'Not found'],
 ];
 
 /**
@@ -237,7 +237,7 @@ describe('every page has its headings, names and labels, and fits the window', (
         await page.goto(`${web.url}${hash}`);
         await page.getByRole('heading', { name: ready }).first().waitFor();
         await page
-          .getByText(/^Fetching/)
+          .getByText(/^Loading/)
           .first()
           .waitFor({ state: 'detached' });
         for (const width of widths) {

@@ -37,15 +37,15 @@ function runAfter(atMs: number): CycleRow {
 test('a reference reading is followed from the tap to the stop, pinned, and stands over the years', async (context) => {
   await looker.check(context, 390, async ({ page, web }) => {
     await page.goto(`${web.url}#/well/house-hill/readings`);
-    await page.getByRole('button', { name: 'Begin' }).click();
+    await page.getByRole('button', { name: 'Start' }).click();
     await page.getByText('Open a tap and let it run until the pump starts.').waitFor();
     await page.getByText('on the clamp').waitFor();
     web.farm.runs.push(runAfter(web.farm.clock.nowMs));
     await page.getByText('That run took 1 min 35 s.').waitFor();
-    expect(await page.getByRole('checkbox', { name: /^Time of a fill/ }).isChecked()).toBe(false);
+    expect(await page.getByRole('checkbox', { name: /^Fill time/ }).isChecked()).toBe(false);
     await page.getByRole('checkbox', { name: /^Pin them/ }).check();
     await page.getByLabel('Your name').first().fill('Ines');
-    await page.getByRole('button', { name: 'Keep these' }).click();
+    await page.getByRole('button', { name: 'Save readings' }).click();
     await page.getByText('Saved. The reading is in the list below.').waitFor();
     await page.getByText(/Pinned 7.92 A on .* by Ines\. Now 7.9 A \(last \d+ runs\): /).waitFor();
     await page.getByText(/Pinned 40 psi on/).waitFor();
@@ -77,20 +77,20 @@ test('a flow by bucket and watch is reckoned, and what is refused stays as it wa
     390,
     async ({ page, web }) => {
       await page.goto(`${web.url}#/well/house-hill/readings`);
-      await page.getByText('A reading that you bring').click();
-      const form = page.locator('details', { hasText: 'A reading that you bring' });
-      await form.getByLabel('Value with its unit').fill('41');
-      await form.getByLabel('Remark').fill('steel tape');
-      await form.getByRole('button', { name: 'Write it down' }).click();
+      await page.getByText('Enter a reading').click();
+      const form = page.locator('details', { hasText: 'Enter a reading' });
+      await form.getByLabel('Value with unit').fill('41');
+      await form.getByLabel('Note').fill('steel tape');
+      await form.getByRole('button', { name: 'Save' }).click();
       // The server's answer is a refusal, which the browser writes to its console: asked for here,
       // so it is no fault.
       await form.getByText('value must be a length in m, ft, in or mm').waitFor();
-      expect(await form.getByLabel('Remark').inputValue()).toBe('steel tape');
-      await form.getByLabel('What was read').selectOption('Flow');
-      await form.getByLabel('How much ran').fill('5 gal');
-      await form.getByLabel('How long it took').fill('48 s');
-      await form.getByText('That is 6.25 gpm.').waitFor();
-      await form.getByRole('button', { name: 'Write it down' }).click();
+      expect(await form.getByLabel('Note').inputValue()).toBe('steel tape');
+      await form.getByLabel('Reading', { exact: true }).selectOption('Flow');
+      await form.getByLabel('Volume in the bucket').fill('5 gal');
+      await form.getByLabel('Time to fill it').fill('48 s');
+      await form.getByText('Flow: 6.25 gpm.').waitFor();
+      await form.getByRole('button', { name: 'Save' }).click();
       await page.getByText('Saved. The reading').waitFor();
       await page.getByRole('heading', { level: 3, name: 'Flow' }).waitFor();
       const [entry] = await web.farm.deps.logbook.entries('house-hill');
@@ -111,13 +111,13 @@ test('a visit is opened, its work is written down, and its close leads to the pr
     await page.getByLabel('Your name').fill('Tom');
     await page.getByRole('button', { name: 'Open a visit' }).click();
     await page.getByRole('heading', { name: 'A visit is open' }).waitFor();
-    await page.getByLabel('What was done').fill('Tank changed');
-    await page.getByLabel('Parts that went in').fill('tank 44 gal\nnipple');
+    await page.getByLabel('Work done').fill('Tank changed');
+    await page.getByLabel('Parts installed').fill('tank 44 gal\nnipple');
     await page.getByLabel('tank', { exact: true }).check();
-    await page.getByRole('button', { name: 'Write it down' }).click();
+    await page.getByRole('button', { name: 'Save' }).click();
     await page.getByText('Parts: tank 44 gal; nipple').waitFor();
     // Work on the tank offers the new normal by itself.
-    expect(await page.getByRole('checkbox', { name: /^Learn anew/ }).isChecked()).toBe(true);
+    expect(await page.getByRole('checkbox', { name: /^Learn normal values again/ }).isChecked()).toBe(true);
     await page.getByRole('button', { name: 'Close the visit' }).click();
     await page.getByRole('heading', { name: 'Before and after, North paddock' }).waitFor();
     await page.getByText('Not known yet: 0 of 10 runs since the visit was closed.').first().waitFor();

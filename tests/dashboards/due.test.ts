@@ -16,22 +16,22 @@ describe('when a check is due, in words', () => {
     [{ dueDate: '2026-10-01', lateDays: -144, state: 'later' }, 'Due 1 October, in 5 months'],
     [{ dueDate: '2026-05-03', lateDays: 7, state: 'overdue' }, 'Overdue since 3 May, 7 days'],
     [{ dueDate: '2022-05-10', lateDays: 1461, state: 'overdue' }, 'Overdue since 10 May 2022, 4 years'],
-    [{ state: 'off' }, 'Put off'],
+    [{ state: 'off' }, 'Postponed'],
     [{ state: 'not-needed' }, 'Not needed here'],
     [{ state: 'later' }, 'Done'],
   ] as const)('%j', (row, words) => expect(dueWords(row, NOW)).toBe(words));
 
   test.each([
-    [{ is: 'days', days: 365 }, 'Each year.'],
+    [{ is: 'days', days: 365 }, 'Yearly.'],
     [{ is: 'days', days: 14 }, 'Every 14 days.'],
-    [{ is: 'yearly', day: '10-01' }, 'Each year on 1 October.'],
+    [{ is: 'yearly', day: '10-01' }, 'Yearly on 1 October.'],
     [undefined, 'Once.'],
   ] as const)('%j', (round, words) => expect(roundWords(round, NOW)).toBe(words));
 
   test('the target says from which cut-in it comes, in the reader’s units', () => {
     const target = { kpa: kpaFromPsi(38), cutInKpa: kpaFromPsi(40), from: 'measured' } as const;
-    expect(targetWords(target, 'us')).toBe('38 psi, 2 psi under the measured cut-in of 40 psi.');
-    expect(targetWords(target, 'metric')).toBe('262 kPa, 14 kPa under the measured cut-in of 276 kPa.');
+    expect(targetWords(target, 'us')).toBe('38 psi, 2 psi below the measured cut-in of 40 psi.');
+    expect(targetWords(target, 'metric')).toBe('262 kPa, 14 kPa below the measured cut-in of 276 kPa.');
     expect(targetWords({ reason: 'A drive.' }, 'us')).toBe('A drive.');
   });
 
@@ -71,7 +71,7 @@ describe('refusedField', () => {
     expect(refusedField(new RequestError(message, 409))).toEqual({ field, reason }),
   );
 
-  test.each([new RequestError('The server can’t be reached. Is it running?'), new Error('x'), undefined])(
+  test.each([new RequestError('The server does not answer. Is it running?'), new Error('x'), undefined])(
     'nothing of %s',
     (error) => expect(refusedField(error)).toBeUndefined(),
   );

@@ -5,8 +5,9 @@ import { inUnits, spanWords } from '../../dashboards/charts/measure.ts';
 import { outsideWords, overlay } from '../../dashboards/pages/well/overlay.ts';
 import { ribbonShape, medianDay } from '../../dashboards/charts/ribbon-path.ts';
 import { causeLines, likelyWords } from '../../dashboards/words/alarm.ts';
-import { ATTENTION_WORDS, summaryWords } from '../../dashboards/words/attention.ts';
+import { summaryWords } from '../../dashboards/words/attention.ts';
 import { countText, nameText, placeText, withNonBreakingUnits } from '../../shared/text/en/names.ts';
+import { texts } from '../../dashboards/texts.ts';
 
 describe('parsePage', () => {
   test.each([
@@ -151,9 +152,9 @@ describe('overlay', () => {
   });
 
   test.each([
-    ['inside', [8, 8.1], 'Inside the usual band throughout.'],
-    ['half of it outside', [8, 9], 'Outside the usual band for 50 % of the run.'],
-    ['nothing to compare', [null, null], 'No usual run to compare with.'],
+    ['inside', [8, 8.1], 'Inside the normal band throughout.'],
+    ['half of it outside', [8, 9], 'Outside the normal band for 50 % of the run.'],
+    ['nothing to compare', [null, null], 'No normal run to compare with.'],
   ])('%s is said so', (_why, last, words) => expect(outsideWords(last, [7.8, 7.8], [8.2, 8.2])).toBe(words));
 });
 
@@ -187,29 +188,29 @@ describe('words', () => {
 
   test.each([
     [0.6, 'most likely'],
-    [0.3, 'quite possible'],
+    [0.3, 'possible'],
     [0.29, 'less likely'],
   ])('a weight of %d is %s', (weight, words) => expect(likelyWords(weight)).toBe(words));
 
   test.each([
     [0.6, 'most likely'],
-    [0.4, 'likeliest, but not sure'],
+    [0.4, 'likely, but not certain'],
     [0.2, 'likeliest of several'],
   ])('of the leading one, %d is %s', (weight, words) => expect(likelyWords(weight, true)).toBe(words));
 
   test.each([
-    [['normal', 'normal'] as const, 'Two wells, and no alarm stands.'],
-    [['normal'] as const, 'One well, and no alarm stands.'],
-    [['now', 'soon', 'soon', 'normal'] as const, 'Four wells: one to act on now, two this week.'],
+    [['normal', 'normal'] as const, '2 wells: no active alarm.'],
+    [['normal'] as const, '1 well: no active alarm.'],
+    [['now', 'soon', 'soon', 'normal'] as const, '4 wells: 1 to act on now, 2 this week.'],
     [
       ['minutes', 'today', 'soon', 'normal'] as const,
-      'Four wells: one to act on now, one to act on today, one this week.',
+      '4 wells: 1 to act on now, 1 to act on today, 1 this week.',
     ],
-    [['no-data', 'note'] as const, 'Two wells: one not heard, one worth a look.'],
+    [['no-data', 'note'] as const, '2 wells: 1 without data, 1 worth a look.'],
   ])('%j', (attentions, words) => expect(summaryWords(attentions)).toBe(words));
 
   test('every attention has a word of its own', () => {
-    const words = Object.values(ATTENTION_WORDS);
+    const words = Object.values(texts().attention);
     expect(new Set(words).size).toBe(words.length);
   });
 
@@ -236,6 +237,6 @@ describe('words', () => {
       null,
     ]);
     expect(spanWords([7.91, null, 8.04, 7.8], 'A', 1)).toBe('from 7.8 to 8 A, last 7.8 A');
-    expect(spanWords([null], 'A', 1)).toBe('nothing measured');
+    expect(spanWords([null], 'A', 1)).toBe('no values');
   });
 });

@@ -37,7 +37,7 @@ test('a card that says all leaves nothing to ask', () => {
   );
   expect(known).toEqual([
     ['Pump', 'submersible, 1 hp'],
-    ['Motor', '230 V, single phase, 3 wires, at most 9.8 A'],
+    ['Motor', '230 V, single phase, 3 wires, 9.8 A maximum'],
     ['Set at', '180 ft'],
     ['Installed', '14 May 2019'],
     ['Tank', 'captive air, 44 gal'],
@@ -52,11 +52,11 @@ test('what is not on the card is asked for; what is only not learnt yet is not',
   const { known, missing } = serviceFacts(detail({}), { pump: 'p1', control: 'float' }, 'metric');
   expect(known).toEqual([]);
   expect(missing.join(', ')).toBe(
-    'the pump’s kind and power, the motor’s plate, how deep it is set, when it was put in, the tank’s kind and size, the tank’s precharge, the switch, the relief valve',
+    'kind and power of the pump, motor nameplate, setting depth of the pump, installation date of the pump, kind and size of the tank, tank precharge, pressure switch, relief valve',
   );
 });
 
 test('a plain tank has no precharge to ask for', () => {
   const { missing } = serviceFacts(detail({ tankKind: 'plain', tankL: 300 }), undefined, 'us');
-  expect(missing).not.toContain('the tank’s precharge');
+  expect(missing).not.toContain('tank precharge');
 });

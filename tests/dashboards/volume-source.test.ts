@@ -6,14 +6,20 @@ import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
 const TANK: WellDetail['card'] = { tankKind: 'captive-air', tankL: 167 };
 
 test.each<[string, WellDetail['card'], Partial<PumpDetail>, string[], string]>([
-  ['a meter', TANK, {}, ['current', 'flow'], 'metered'],
-  ['the second pump’s own', TANK, { pump: 'p2' }, ['flow', 'p2/flow'], 'metered'],
-  ['another pump’s meter', TANK, { pump: 'p2' }, ['flow'], 'reckoned from pressure and tank'],
-  ['no meter', TANK, {}, ['current', 'pressure'], 'reckoned from pressure and tank'],
-  ['no tank either', {}, {}, ['pressure'], 'not known without tank or flow meter'],
-  ['a plain tank', { tankKind: 'plain', tankL: 300 }, {}, [], 'not known without tank or flow meter'],
+  ['a meter', TANK, {}, ['current', 'flow'], 'measured by a flow meter'],
+  ['the second pump’s own', TANK, { pump: 'p2' }, ['flow', 'p2/flow'], 'measured by a flow meter'],
+  ['another pump’s meter', TANK, { pump: 'p2' }, ['flow'], 'calculated from pressure and tank'],
+  ['no meter', TANK, {}, ['current', 'pressure'], 'calculated from pressure and tank'],
+  ['no tank either', {}, {}, ['pressure'], 'not known without a tank on the card or a flow meter'],
+  [
+    'a plain tank',
+    { tankKind: 'plain', tankL: 300 },
+    {},
+    [],
+    'not known without a tank on the card or a flow meter',
+  ],
   ['a float', TANK, { control: 'float' }, [], 'not known without a flow meter'],
-  ['a float and a meter', TANK, { control: 'float' }, ['flow'], 'metered'],
+  ['a float and a meter', TANK, { control: 'float' }, ['flow'], 'measured by a flow meter'],
 ])('%s', (_name, card, change, channels, words) => {
   const sensors = channels.map((channel) => ({ channel, node: 'barn', lastMs: 1 }));
   const pump: PumpDetail = { pump: 'p1', control: 'pressure-switch', ...change };

@@ -37,8 +37,8 @@ const at = (value: number, open?: 'under' | 'over'): WaterPoint => ({
 });
 
 test.each<[string, WaterPoint[], string]>([
-  ['rises', [at(1), at(2), at(3)], '1 mg/L at first, 3 mg/L last; higher each time'],
-  ['falls once', [at(1), at(3), at(2)], '1 mg/L at first, 2 mg/L last'],
-  ['nobody knows whether it rose', [at(1, 'under'), at(2), at(3)], 'under 1 mg/L at first, 3 mg/L last'],
-  ['more than could be counted', [at(1), at(2), at(20, 'over')], '1 mg/L at first, over 20 mg/L last'],
+  ['rises', [at(1), at(2), at(3)], 'first 1 mg/L, last 3 mg/L; higher each time'],
+  ['falls once', [at(1), at(3), at(2)], 'first 1 mg/L, last 2 mg/L'],
+  ['nobody knows whether it rose', [at(1, 'under'), at(2), at(3)], 'first under 1 mg/L, last 3 mg/L'],
+  ['more than could be counted', [at(1), at(2), at(20, 'over')], 'first 1 mg/L, last over 20 mg/L'],
 ])('in words: %s', (_, points, words) => expect(trendWords({ points, unit: 'mg/L' })).toBe(words));

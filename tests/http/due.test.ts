@@ -192,7 +192,7 @@ describe('what is due over the API', () => {
     });
     const late = await due(farm, `?well=orchard&until=${day(60).slice(0, 10)}`);
     expect(late.due.find(({ check }) => check === 'precharge')?.reasons[0]).toBe(
-      `Laid up until ${day(60).slice(0, 10)}: it waits until then.`,
+      `Laid up until ${day(60).slice(0, 10)}: on hold until then.`,
     );
     expect((await farm.post('/api/acts', { act: { kind: 'back-in-service', well: 'orchard' } })).status).toBe(
       200,

@@ -11,7 +11,7 @@ test('the tank’s label, the list to bring and the check of the charge go by on
   expect(us.map(({ id }) => id)).toEqual(metric.map(({ id }) => id));
   expect(us[0]?.lines[0]).toMatchObject({ name: 'precharge', value: '34 psi' });
   expect(us[0]?.madeOn).toBe('2026-07-14');
-  expect(await (await get(`${path}/parts-list`)).text()).toContain('to be set to 34 psi');
+  expect(await (await get(`${path}/parts-list`)).text()).toContain('set to 34 psi');
   const { checks } = (await (await get(`${path}/checks`)).json()) as {
     checks: { check: string; target?: { kpa: number } }[];
   };

@@ -11,6 +11,7 @@ import { useAppContext } from '../../data/settings.ts';
 import { causeLines, type CauseLine } from '../../words/alarm.ts';
 import { Cautions } from '../../ui/alarm-card.tsx';
 import { PartLinks } from '../../ui/part-links.tsx';
+import { texts } from './texts.ts';
 
 /** The first cause in full, the others to be opened. */
 export function Causes({ alarm }: { alarm: AlarmAnswer }) {
@@ -26,19 +27,19 @@ export function Causes({ alarm }: { alarm: AlarmAnswer }) {
   if (!first) return null;
   return (
     <section aria-labelledby="causes" ref={section}>
-      <h2 id="causes">What it most likely is</h2>
+      <h2 id="causes">{texts().mostLikelyCause}</h2>
       <div class="sheet">
         <h3>
           {first.names} <span class="likely">{first.likely}</span>
         </h3>
         <CauseBody line={first} />
         <p>
-          <strong>If it is that:</strong> {CAUSE_WORDS[first.causes[0]!].firstStep}
+          <strong>{texts().thenDo}</strong> {CAUSE_WORDS[first.causes[0]!].firstStep}
         </p>
       </div>
       {others.length > 0 && (
         <>
-          <h3 class="spaced">What else it may be</h3>
+          <h3 class="spaced">{texts().otherCauses}</h3>
           {others.map((line) => (
             <details class="more" key={line.names}>
               <summary>
@@ -46,7 +47,7 @@ export function Causes({ alarm }: { alarm: AlarmAnswer }) {
               </summary>
               <CauseBody line={line} />
               <p>
-                <strong>If it is that:</strong> {CAUSE_WORDS[line.causes[0]!].firstStep}
+                <strong>{texts().thenDo}</strong> {CAUSE_WORDS[line.causes[0]!].firstStep}
               </p>
               <Cautions cautions={CAUSE_WORDS[line.causes[0]!].cautions} />
             </details>
@@ -62,18 +63,15 @@ function CauseBody({ line }: { line: CauseLine }) {
     <>
       <p>{line.what}</p>
       <dl class="reasons">
-        <Reasons name="Speaks for it here" sentences={line.for} />
-        <Reasons name="Speaks against it here" sentences={line.against} />
-        <Reasons name="One would see" sentences={[line.lookFor]} />
-        <Reasons name="It is not, if" sentences={[line.notIf]} />
+        <Reasons name={texts().evidenceFor} sentences={line.for} />
+        <Reasons name={texts().evidenceAgainst} sentences={line.against} />
+        <Reasons name={texts().signs} sentences={[line.lookFor]} />
+        <Reasons name={texts().excludedIf} sentences={[line.notIf]} />
         {line.distinguishedBy !== undefined && (
-          <Reasons
-            name="These look alike from here"
-            sentences={[`To tell which: ${line.distinguishedBy}.`]}
-          />
+          <Reasons name={texts().lookAlikes} sentences={[texts().toTellApart(line.distinguishedBy)]} />
         )}
       </dl>
-      <PartLinks lead="What these parts do:" parts={line.causes.flatMap((cause) => CAUSE_PARTS[cause])} />
+      <PartLinks lead={texts().partsHelp} parts={line.causes.flatMap((cause) => CAUSE_PARTS[cause])} />
     </>
   );
 }
@@ -95,7 +93,7 @@ export function DistinguishingChecks({ alarm }: { alarm: AlarmAnswer }) {
   if (checks.length === 0) return null;
   return (
     <section aria-labelledby="apart">
-      <h2 id="apart">How to tell them apart</h2>
+      <h2 id="apart">{texts().howToTellApart}</h2>
       <ul class="steps">
         {checks.map(({ how }) => (
           <li key={how}>{how}</li>

@@ -26,8 +26,9 @@ import { Facts } from '../../../shared/view/facts.tsx';
 import { AttentionMark } from '../../charts/attention-mark.tsx';
 import { RequestView } from '../../ui/request-view.tsx';
 import { alarmUrl, alarmIdParts, wellUrl } from '../../page-url.ts';
-import { nameText, withNonBreakingUnits } from '../../../shared/text/en/names.ts';
+import { lowerFirst, nameText, withNonBreakingUnits } from '../../../shared/text/en/names.ts';
 import { serviceFacts } from '../../words/service-facts.ts';
+import { texts } from './texts.ts';
 
 export function AlarmPage({ id }: { id: string }) {
   const { source } = useAppContext();
@@ -53,14 +54,14 @@ export function AlarmPage({ id }: { id: string }) {
     [source, id],
   );
   return (
-    <RequestView state={alarms.state} subject="this alarm" reload={reload}>
+    <RequestView state={alarms.state} subject={texts().thisAlarm} reload={reload}>
       {({ alarms: all }) => {
         const alarm = all.find((one) => one.id === id);
         if (!alarm) return <NotFound />;
         // Of a whole site there is no well to show.
         return detail.state.is === 'loading' ? (
           <p class="status" role="status">
-            Fetching its well …
+            {texts().loadingWell}
           </p>
         ) : (
           <AlarmBody
@@ -77,9 +78,9 @@ export function AlarmPage({ id }: { id: string }) {
 function NotFound() {
   return (
     <>
-      <h1>There is no such alarm</h1>
+      <h1>{texts().unknownAlarm}</h1>
       <p class="lead">
-        <a href="#/">All wells</a> are here.
+        <a href="#/">{texts().allWells}</a>
       </p>
     </>
   );
@@ -100,7 +101,7 @@ function AlarmBody({ alarm, detail, changed }: BodyProps) {
     <>
       <p class="back">
         {alarm.well === undefined ? (
-          <a href="#/">All wells</a>
+          <a href="#/">{texts().allWells}</a>
         ) : (
           <a href={wellUrl(alarm.well)}>{nameText(alarm.well)}</a>
         )}
@@ -115,7 +116,7 @@ function AlarmBody({ alarm, detail, changed }: BodyProps) {
       <ExplainedBy alarm={alarm} detail={detail} />
       <Symptoms symptoms={symptomsOf(alarm, detail?.well.symptoms)} />
       <section aria-labelledby="first">
-        <h2 id="first">First safe step</h2>
+        <h2 id="first">{texts().firstSafeStep}</h2>
         <p class="lead">{firstStep}</p>
         <Cautions cautions={allCautions(alarm, cautions)} />
         {alarm.active && (
@@ -130,9 +131,9 @@ function AlarmBody({ alarm, detail, changed }: BodyProps) {
         <div>
           <DistinguishingChecks alarm={alarm} />
           <section aria-labelledby="wrong">
-            <h2 id="wrong">When this can be wrong</h2>
+            <h2 id="wrong">{texts().canBeWrong}</h2>
             <p>{canBeWrong}</p>
-            <p class="secondary">What it needs: {lowerFirst(needs)}</p>
+            <p class="secondary">{texts().requires(lowerFirst(needs))}</p>
           </section>
         </div>
       </div>
@@ -152,25 +153,21 @@ function ExplainedBy({ alarm, detail }: Pick<BodyProps, 'alarm' | 'detail'>) {
   if (!by) return null;
   return (
     <p>
-      It is explained by another that stands: <a href={alarmUrl(by.id)}>{alarmTitle(by.alarm)}</a>. Begin
-      there.
+      {texts().explainedBy} <a href={alarmUrl(by.id)}>{alarmTitle(by.alarm)}</a>
     </p>
   );
 }
 
 function placeOf(alarm: AlarmAnswer, detail: WellDetail | undefined): string {
-  if (alarm.well === undefined) return `The whole of ${nameText(alarm.site ?? '')}`;
-  const several = (detail?.pumps.length ?? 1) > 1 && alarm.pump !== undefined;
-  const node = alarm.node === undefined ? '' : `, node ${alarm.node}`;
-  return `${nameText(alarm.well)}${several ? `, pump ${alarm.pump?.slice(1)}` : ''}${node}`;
+  if (alarm.well === undefined) return texts().wholeSite(nameText(alarm.site ?? ''));
+  const several = (detail?.pumps.length ?? 1) > 1;
+  return texts().place(nameText(alarm.well), several ? alarm.pump?.slice(1) : undefined, alarm.node);
 }
 
 function lifecycleWords(alarm: AlarmAnswer, when: (ms: number) => string): string {
-  const since = `Since ${when(alarm.sinceMs)}; told ${when(alarm.raisedMs)}.`;
-  if (alarm.withdrawnMs !== undefined)
-    return `${since} Taken back ${when(alarm.withdrawnMs)}: readings that came late showed otherwise.`;
-  if (alarm.clearedMs !== undefined)
-    return `${since} Over since ${when(alarm.clearedMs)}, which does not say that its cause is gone.`;
+  const since = texts().sinceAndNotified(when(alarm.sinceMs), when(alarm.raisedMs));
+  if (alarm.withdrawnMs !== undefined) return texts().withdrawn(since, when(alarm.withdrawnMs));
+  if (alarm.clearedMs !== undefined) return texts().cleared(since, when(alarm.clearedMs));
   return since;
 }
 
@@ -196,7 +193,7 @@ function Figures({ alarm }: { alarm: AlarmAnswer }) {
   if (lines.length === 0) return null;
   return (
     <section aria-labelledby="figures">
-      <h2 id="figures">The figures</h2>
+      <h2 id="figures">{texts().figures}</h2>
       <Facts facts={lines} />
     </section>
   );
@@ -208,15 +205,9 @@ function ServiceFacts({ detail, alarm }: { detail: WellDetail; alarm: AlarmAnswe
   const { known, missing } = serviceFacts(detail, pump, units);
   return (
     <section aria-labelledby="ready">
-      <h2 id="ready">To have ready for whoever comes</h2>
+      <h2 id="ready">{texts().haveReady}</h2>
       <Facts facts={known} />
-      {missing.length > 0 && (
-        <p class="secondary spaced">Not on the card, and likely to be asked for: {missing.join(', ')}.</p>
-      )}
+      {missing.length > 0 && <p class="secondary spaced">{texts().missingOnCard(missing.join(', '))}</p>}
     </section>
   );
-}
-
-function lowerFirst(text: string): string {
-  return `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 }

@@ -4,6 +4,7 @@
 import { useState } from 'preact/hooks';
 import type { CardConflict } from '../../../shared/card/differences.ts';
 import { fieldLabel } from '../../../shared/card/fields.ts';
+import { texts } from './texts.ts';
 
 export interface CardConflictFormProps {
   fields: readonly CardConflict[];
@@ -29,12 +30,12 @@ export function CardConflictForm({ fields, by, message, saving, resolve }: CardC
     ),
   );
   const open = fields.filter(({ key }) => chosen[key] === undefined).length;
-  const otherName = by ?? 'the other';
+  const otherName = by ?? texts().otherPerson;
   return (
     <section class="sheet" aria-labelledby="conflict">
-      <h2 id="conflict">Two versions of this card</h2>
+      <h2 id="conflict">{texts().twoVersionsOfThis}</h2>
       <p role="status">{message}</p>
-      {fields.length === 0 && <p>Both say the same now.</p>}
+      {fields.length === 0 && <p>{texts().bothTheSame}</p>}
       {fields.map((clash) => (
         <ConflictField
           key={clash.key}
@@ -51,13 +52,9 @@ export function CardConflictForm({ fields, by, message, saving, resolve }: CardC
           resolve(new Set(fields.filter(({ key }) => chosen[key] === 'yours').map(({ key }) => key)))
         }
       >
-        Save it so
+        {texts().saveChoice}
       </button>
-      {open > 0 && (
-        <p class="secondary">
-          Choose in {open === 1 ? 'the field' : `the ${open} fields`} that you both changed.
-        </p>
-      )}
+      {open > 0 && <p class="secondary">{texts().chooseFields(open)}</p>}
     </section>
   );
 }
@@ -78,15 +75,15 @@ function ConflictField(props: {
         onChange={() => choose(choice)}
       />{' '}
       <span>
-        {whose}: <b>{text ?? 'nothing'}</b>
+        {whose}: <b>{text ?? texts().nothing}</b>
       </span>
     </label>
   );
   return (
     <fieldset class="conflict">
       <legend>{fieldLabel(conflict.key)}</legend>
-      {option('theirs', `What ${otherName} wrote`, conflict.theirs)}
-      {option('yours', 'What you wrote', conflict.yours)}
+      {option('theirs', texts().versionOf(otherName), conflict.theirs)}
+      {option('yours', texts().yourVersion, conflict.yours)}
     </fieldset>
   );
 }

@@ -12,6 +12,7 @@ import { CardField, TimeZones } from '../../ui/card-field.tsx';
 import { CardPhotos } from './card-photos.tsx';
 import { PartLinks } from '../../ui/part-links.tsx';
 import { useCard, type UseCard } from './use-card.ts';
+import { texts } from './texts.ts';
 
 export interface CardFormProps {
   well: string;
@@ -60,7 +61,7 @@ export function CardForm({ well, answer, saved }: CardFormProps) {
       ))}
       <p>
         <button type="button" class="quiet" onClick={card.addPump}>
-          This well has another pump
+          {texts().addPump}
         </button>
       </p>
       {elsewhere.map(([key, rule]) => (
@@ -84,10 +85,10 @@ function FormSection({ section, ...props }: SectionProps & { section: ShownSecti
   return (
     <details class="more" {...(wrong && { open: true })}>
       <summary>
-        {section.title} <span class="digest">{digestOf(section, typed) || 'nothing written'}</span>
+        {section.title} <span class="digest">{digestOf(section, typed) || texts().nothingEntered}</span>
       </summary>
       {section.about !== undefined && <p class="secondary">{section.about}</p>}
-      <PartLinks lead="What it is, and what to ask an installer:" parts={section.parts} />
+      <PartLinks lead={texts().partsHelp} parts={section.parts} />
       <div class="fields">
         {section.fields.map((field) => (
           <FormField key={field.key} shown={field} {...props} />
@@ -108,11 +109,11 @@ function FormField({ well, card, shown: { field, key } }: SectionProps & { shown
 }
 
 function SaveBar({ card: { by, setBy, saving, changed, message, revert } }: { card: UseCard }) {
-  const unsaved = changed > 0 && `${changed === 1 ? '1 field' : `${changed} fields`} changed, not saved yet.`;
+  const unsaved = changed > 0 && texts().unsavedFields(changed);
   return (
     <>
       <div class="field">
-        <label for="card-by">Your name</label>
+        <label for="card-by">{texts().yourName}</label>
         <input
           id="card-by"
           type="text"
@@ -124,11 +125,11 @@ function SaveBar({ card: { by, setBy, saving, changed, message, revert } }: { ca
       </div>
       <div class="save">
         <button type="submit" disabled={saving || changed === 0}>
-          Save the card
+          {texts().saveCard}
         </button>
         {changed > 0 && (
           <button type="button" class="quiet" disabled={saving} onClick={revert}>
-            Undo
+            {texts().undo}
           </button>
         )}
         <p role="status">{message || unsaved}</p>

@@ -7,6 +7,7 @@ import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { rememberedName, useAppContext } from '../../data/settings.ts';
 import { RequestError } from '../../data/source.ts';
 import { documentName } from '../../../shared/text/en/documents.ts';
+import { texts } from './texts.ts';
 
 export interface CardPhotosProps {
   well: string;
@@ -23,7 +24,7 @@ export function CardPhotos({ well, text, refused, change }: CardPhotosProps) {
   const add = async (files: FileList | null): Promise<void> => {
     const file = files?.[0];
     if (!file) return;
-    setMessage('Keeping the photo …');
+    setMessage(texts().savingPhoto);
     const by = rememberedName();
     try {
       const { entry } = await source.addDocument(
@@ -34,34 +35,31 @@ export function CardPhotos({ well, text, refused, change }: CardPhotosProps) {
       if (!hashes.includes(hash)) change([...hashes, hash].join('\n'));
       setMessage('');
     } catch (error) {
-      setMessage(error instanceof RequestError ? error.message : 'The photo could not be kept.');
+      setMessage(error instanceof RequestError ? error.message : texts().photoNotSaved);
     }
   };
   return (
     <fieldset class="card-photos">
-      <legend>Photos of the wiring</legend>
-      <p class="secondary">
-        For whoever has a box open and locked out already. If it is closed, leave it closed.{' '}
-        {CAUTIONS.electrician}
-      </p>
+      <legend>{texts().wiringPhotos}</legend>
+      <p class="secondary">{texts().wiringPhotosCaution(CAUTIONS.electrician)}</p>
       <ul>
         {hashes.map((hash, at) => (
           <li key={hash}>
             <a href={`/api/documents/${hash}`} target="_blank" rel="noreferrer">
-              <img src={`/api/documents/${hash}`} alt={`Photo ${at + 1} of the wiring`} loading="lazy" />
+              <img src={`/api/documents/${hash}`} alt={texts().wiringPhoto(at + 1)} loading="lazy" />
             </a>
             <button
               type="button"
               class="quiet"
               onClick={() => change(hashes.filter((one) => one !== hash).join('\n'))}
             >
-              Take photo {at + 1} off the card
+              {texts().removePhoto(at + 1)}
             </button>
           </li>
         ))}
       </ul>
       <label>
-        Add a photo{' '}
+        {texts().addAPhoto}{' '}
         <input
           type="file"
           accept="image/*"

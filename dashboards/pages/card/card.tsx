@@ -17,6 +17,7 @@ import { CardHistory } from './card-history.tsx';
 import { WrittenCard } from '../../../shared/view/written-card.tsx';
 import { RequestView } from '../../ui/request-view.tsx';
 import { withNonBreakingUnits } from '../../../shared/text/en/names.ts';
+import { texts } from './texts.ts';
 
 export function CardPage({ name }: { name: string }) {
   const { source } = useAppContext();
@@ -25,23 +26,20 @@ export function CardPage({ name }: { name: string }) {
   return (
     <>
       <LogbookHead well={name} page="card" />
-      <RequestView state={card.state} subject="the card" reload={card.reload}>
+      <RequestView state={card.state} subject={texts().subject} reload={card.reload}>
         {(answer) => (
           <>
             <LastChanged answer={answer} />
             <Questions answer={answer} />
             <Measured measured={answer.measured} />
             <section aria-labelledby="written">
-              <h2 id="written">What is written</h2>
+              <h2 id="written">{texts().onTheCard}</h2>
               <div class={source.live ? 'on-paper' : ''}>
                 <WrittenCard card={answer.card} />
               </div>
               {source.live && (
                 <>
-                  <p class="secondary off-paper">
-                    Fill in what you know and leave the rest; write quantities with their unit, as they stand
-                    in the papers.
-                  </p>
+                  <p class="secondary off-paper">{texts().howToFillIn}</p>
                   <CardForm
                     well={name}
                     answer={answer}
@@ -54,8 +52,8 @@ export function CardPage({ name }: { name: string }) {
               )}
             </section>
             <section aria-labelledby="history">
-              <h2 id="history">Who changed what</h2>
-              <RequestView state={acts.state} subject="its history" reload={acts.reload}>
+              <h2 id="history">{texts().history}</h2>
+              <RequestView state={acts.state} subject={texts().historySubject} reload={acts.reload}>
                 {(value) => <CardHistory changes={cardChanges(value.acts)} timeZone={timeZoneOf(answer)} />}
               </RequestView>
             </section>
@@ -74,13 +72,8 @@ function timeZoneOf({ card }: Answer<'card'>): string {
 function LastChanged({ answer }: { answer: Answer<'card'> }) {
   const { units } = useAppContext();
   const { atMs, by } = answer;
-  if (atMs === undefined) return <p class="lead">Nobody has written this card yet.</p>;
-  return (
-    <p class="lead">
-      Last changed {by === undefined ? '' : `by ${by} `}on{' '}
-      {momentWords(atMs, timeZoneOf(answer), units, nowMs())}.
-    </p>
-  );
+  if (atMs === undefined) return <p class="lead">{texts().emptyCard}</p>;
+  return <p class="lead">{texts().lastChanged(momentWords(atMs, timeZoneOf(answer), units, nowMs()), by)}</p>;
 }
 
 function Questions({ answer }: { answer: Answer<'card'> }) {
@@ -88,8 +81,8 @@ function Questions({ answer }: { answer: Answer<'card'> }) {
   if (answer.questions.length === 0) return null;
   return (
     <section aria-labelledby="odd" class="sheet">
-      <h2 id="odd">Is this right?</h2>
-      <p class="secondary">It was kept as it was written. It may be right; it is only unusual.</p>
+      <h2 id="odd">{texts().isThisRight}</h2>
+      <p class="secondary">{texts().unusual}</p>
       <ul>
         {answer.questions.map(({ key, question, metric }) => (
           <li key={key + question}>{withNonBreakingUnits(units === 'us' ? question : metric)}</li>
@@ -108,11 +101,11 @@ function Measured({ measured }: { measured: readonly CardComparison[] }) {
   const each = measured.filter(({ key }) => points === undefined || !/^switch\.cut(In|Out)$/.test(key));
   return (
     <section aria-labelledby="measured">
-      <h2 id="measured">Written, and measured</h2>
+      <h2 id="measured">{texts().cardAndMeasured}</h2>
       <ul class="measured">
         {points !== undefined && (
           <MeasuredLine
-            label="Pressure switch"
+            label={texts().pressureSwitch}
             words={points}
             differs={differs(['switch.cutIn', 'switch.cutOut'])}
           />
@@ -134,7 +127,7 @@ function MeasuredLine({ label, words, differs }: { label: string; words: string;
   return (
     <li>
       <span class="secondary">{label}:</span> {withNonBreakingUnits(words)}
-      {differs && <b class="off"> They differ.</b>}
+      {differs && <b class="off"> {texts().differ}</b>}
     </li>
   );
 }

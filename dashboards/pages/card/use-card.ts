@@ -16,6 +16,7 @@ import { saveDraft, readDraft } from '../../data/drafts.ts';
 import { rememberedName, rememberName, useAppContext } from '../../data/settings.ts';
 import { RequestError, type DataSource } from '../../data/source.ts';
 import { flatOf, pumpsOf, typedOf, withPump, type Typed } from '../../../shared/card/card-form.ts';
+import { texts } from './texts.ts';
 
 type CardAnswer = Answer<'card'>;
 
@@ -59,9 +60,7 @@ export function useCard(well: string, answer: CardAnswer, saved: (answer: CardAn
   const key = `card ${well}`;
   const [draft, setDraft] = useState<CardDraft>(() => parseDraft(readDraft(key)) ?? draftFrom(answer));
   const [outcome, setOutcome] = useState<SaveOutcome>(() =>
-    readDraft(key) === undefined
-      ? NO_OUTCOME
-      : { ...NO_OUTCOME, message: 'What you typed before is still here, not saved yet.' },
+    readDraft(key) === undefined ? NO_OUTCOME : { ...NO_OUTCOME, message: texts().draftRestored },
   );
   const [saving, setSaving] = useState(false);
   const [by, setBy] = useState(rememberedName);
@@ -77,7 +76,7 @@ export function useCard(well: string, answer: CardAnswer, saved: (answer: CardAn
     try {
       const next = await postCard(source, { well, flat, basedOn: opened.act, by: by.trim() });
       setDraft(draftFrom(next));
-      setOutcome({ ...NO_OUTCOME, message: 'Kept.' });
+      setOutcome({ ...NO_OUTCOME, message: texts().saved });
       saved(next);
     } catch (error) {
       setOutcome(await explainFailure(error, { source, well, base: flatten(opened.card), yours: flat }));
@@ -151,8 +150,7 @@ async function explainFailure(
   error: unknown,
   { source, well, base, yours }: SaveAttempt,
 ): Promise<SaveOutcome> {
-  if (!(error instanceof RequestError))
-    return { ...NO_OUTCOME, message: 'That did not work. What you typed is still here.' };
+  if (!(error instanceof RequestError)) return { ...NO_OUTCOME, message: texts().notSaved };
   if (error.status === 409) {
     const theirs = await fetchCard(source, well);
     return {
@@ -163,7 +161,7 @@ async function explainFailure(
   }
   const refused = Object.fromEntries(error.fields.map(({ at, rule }) => [at, rule]));
   const { length } = error.fields;
-  return { message: length === 0 ? error.message : notSaved(length), refused };
+  return { message: length === 0 ? error.message : texts().refusedFields(length), refused };
 }
 
 async function fetchCard(source: DataSource, well: string): Promise<CardAnswer | undefined> {
@@ -173,9 +171,4 @@ async function fetchCard(source: DataSource, well: string): Promise<CardAnswer |
     // The reason of the refusal is told all the same.
     return undefined;
   }
-}
-
-/** The reasons stand at their fields; here is only that there are some. */
-function notSaved(fields: number): string {
-  return `Not kept: ${fields === 1 ? 'one field can’t be so, and says why' : `${fields} fields can’t be so, and say why`}. Nothing is lost.`;
 }

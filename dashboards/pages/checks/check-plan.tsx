@@ -9,8 +9,10 @@ import { RequestError, type DataSource } from '../../data/source.ts';
 import { roundWords } from '../../words/due.ts';
 import type { CheckProps } from '../../ui/check-done.tsx';
 import { Field, FieldRow, type Reasons } from '../../ui/field.tsx';
-import { FIELD_ERRORS_MESSAGE, refusedField } from '../../words/refused-field.ts';
+import { refusedField } from '../../words/refused-field.ts';
 import { ActionForm, textOf } from '../../ui/action-form.tsx';
+import { texts } from './texts.ts';
+import { texts as uiTexts } from '../../ui/texts.ts';
 
 type Actor = { by?: string };
 const MAX_DAYS = 3_650;
@@ -22,12 +24,12 @@ export function CheckPlan({ check, value, well, changed }: CheckProps) {
   return (
     <details class="more acts">
       <summary>
-        Change when it comes round{' '}
-        <span class="likely">{off ? 'put off' : roundWords(check.recurrence, value.nowMs)}</span>
+        {texts().changePlan}{' '}
+        <span class="likely">{off ? texts().postponed : roundWords(check.recurrence, value.nowMs)}</span>
       </summary>
       <PlanForm check={check} well={well} changed={changed} />
       <ActionForm
-        button={off ? 'Take it up again' : 'Not on this well'}
+        button={off ? texts().resume : texts().notNeeded}
         submit={(to, _fields, actor) =>
           savePlan(to, well, actor, { ...planFields(check), ...(off ? {} : { off: true }) })
         }
@@ -56,8 +58,8 @@ function PlanForm({ check, well, changed }: Pick<CheckProps, 'check' | 'well' | 
   return (
     <ActionForm
       class="action-form form"
-      button="Keep this"
-      doneMessage="Kept."
+      button={texts().savePlan}
+      doneMessage={texts().saved}
       submit={(to, fields, actor) =>
         submitPlan(setReasons, fields, (plan) => savePlan(to, well, actor, { ...planFields(check), ...plan }))
       }
@@ -77,7 +79,7 @@ function PlanFields({ reasons, days, on }: { reasons: Reasons; days: string; on:
     <FieldRow>
       <Field
         name="everyDays"
-        label="Every so many days"
+        label={texts().everyDays}
         inputMode="numeric"
         defaultValue={days}
         maxLength={5}
@@ -85,13 +87,13 @@ function PlanFields({ reasons, days, on }: { reasons: Reasons; days: string; on:
       />
       <Field
         name="on"
-        label="Or each year on (month-day)"
+        label={texts().yearlyOn}
         defaultValue={on}
         placeholder="10-01"
         maxLength={5}
         reasons={reasons}
       />
-      <Field name="next" label="Next time, where it is another" type="date" reasons={reasons} />
+      <Field name="next" label={texts().nextDate} type="date" reasons={reasons} />
     </FieldRow>
   );
 }
@@ -104,8 +106,8 @@ export function CustomCheckForm({ well, changed }: Pick<CheckProps, 'well' | 'va
   const submit = (to: DataSource, fields: FormData, actor: Actor): Promise<unknown> => {
     const title = textOf(fields, 'title');
     if (title === '') {
-      setReasons({ title: 'Must be said: what is to be looked at' });
-      return Promise.reject(new RequestError(FIELD_ERRORS_MESSAGE));
+      setReasons({ title: texts().nameRequired });
+      return Promise.reject(new RequestError(uiTexts().seeFields));
     }
     const text = textOf(fields, 'text');
     return submitPlan(setReasons, fields, (plan) =>
@@ -119,23 +121,23 @@ export function CustomCheckForm({ well, changed }: Pick<CheckProps, 'well' | 'va
   };
   return (
     <details class="more acts">
-      <summary>Add one: a filter, a trough, a generator</summary>
+      <summary>{texts().addOwn}</summary>
       <ActionForm
         class="action-form form"
-        button="Add it"
-        doneMessage="Added."
+        button={texts().add}
+        doneMessage={texts().added}
         submit={submit}
         done={changed}
       >
         <Field
           name="title"
-          label="What"
+          label={texts().name}
           maxLength={80}
-          placeholder="Change the sediment filter"
+          placeholder={texts().nameExample}
           reasons={reasons}
         />
         <PlanFields reasons={reasons} days="" on="" />
-        <Field name="text" label="Remark" maxLength={500} reasons={reasons} />
+        <Field name="text" label={texts().remark} maxLength={500} reasons={reasons} />
       </ActionForm>
     </details>
   );
@@ -150,7 +152,7 @@ async function submitPlan(
   const read = planOf(fields);
   if ('reasons' in read) {
     setReasons(read.reasons);
-    throw new RequestError(FIELD_ERRORS_MESSAGE);
+    throw new RequestError(uiTexts().seeFields);
   }
   setReasons({});
   try {
@@ -171,11 +173,10 @@ function planOf(fields: FormData): { plan: Record<string, unknown> } | { reasons
   const reasons: Record<string, string> = {};
   const every = Number(days);
   if (days !== '' && !(Number.isInteger(every) && every >= 1 && every <= MAX_DAYS))
-    reasons['everyDays'] = `Must be a whole number of days from 1 to ${MAX_DAYS}`;
-  if (on !== '' && !/^\d\d-\d\d$/.test(on)) reasons['on'] = 'Must be month and day, such as 10-01';
-  if (days !== '' && on !== '') reasons['on'] = 'Give the days or the day of the year, not both';
-  if (days === '' && on === '' && next === '')
-    reasons['everyDays'] = 'Say every how many days, on which day of the year, or the next time';
+    reasons['everyDays'] = texts().daysRule(MAX_DAYS);
+  if (on !== '' && !/^\d\d-\d\d$/.test(on)) reasons['on'] = texts().dayRule;
+  if (days !== '' && on !== '') reasons['on'] = texts().oneRule;
+  if (days === '' && on === '' && next === '') reasons['everyDays'] = texts().planRequired;
   if (Object.keys(reasons).length > 0) return { reasons };
   return {
     plan: {

@@ -14,6 +14,7 @@ import { RequestView } from '../../ui/request-view.tsx';
 import { Subscribe } from '../../ui/subscribe.tsx';
 import { logbookUrl } from '../../page-url.ts';
 import { datesInWords, dueWords, targetWords } from '../../words/due.ts';
+import { texts } from './texts.ts';
 
 export function ChecksPage({ name }: { name: string }) {
   const { source } = useAppContext();
@@ -21,8 +22,8 @@ export function ChecksPage({ name }: { name: string }) {
   return (
     <>
       <LogbookHead well={name} page="checks" />
-      <p class="lead">What comes round on this well, when and why; and what was found, over the years.</p>
-      <RequestView state={state} subject="the checks" reload={reload}>
+      <p class="lead">{texts().intro}</p>
+      <RequestView state={state} subject={texts().subject} reload={reload}>
         {(value) => <Checks value={value} well={name} changed={reload} />}
       </RequestView>
     </>
@@ -46,25 +47,21 @@ function Checks({ value, well, changed }: ChecksProps) {
       ))}
       {notRecorded.length > 0 && (
         <section aria-labelledby="not-recorded">
-          <h2 id="not-recorded">Nobody wrote down when these were last done</h2>
-          <p>
-            So nobody knows whether they are late. Whoever knows a day writes it down with that day; the
-            others can be done in one visit. A proposed day is a proposal, and none of them is counted as
-            overdue.
-          </p>
+          <h2 id="not-recorded">{texts().notRecorded}</h2>
+          <p>{texts().notRecordedHelp}</p>
           {notRecorded.map((check) => (
             <Check key={check.check} check={check} value={value} well={well} changed={changed} />
           ))}
         </section>
       )}
       <section aria-labelledby="own">
-        <h2 id="own">A check of your own</h2>
+        <h2 id="own">{texts().ownCheck}</h2>
         <CustomCheckForm well={well} value={value} changed={changed} />
       </section>
       <Subscribe well={well} />
       {rest.length > 0 && (
         <section aria-labelledby="rest">
-          <h2 id="rest">Put off, done for good, or not needed here</h2>
+          <h2 id="rest">{texts().notScheduled}</h2>
           {rest.map((check) => (
             <Check key={check.check} check={check} value={value} well={well} changed={changed} />
           ))}
@@ -85,7 +82,7 @@ function Check({ check, value, well, changed }: ChecksProps & { check: CheckRowA
       {check.text !== undefined && <p>{check.text}</p>}
       {target !== undefined && (
         <p>
-          Target: <strong>{target}</strong>
+          {texts().target} <strong>{target}</strong>
         </p>
       )}
       {check.target && (
@@ -93,12 +90,12 @@ function Check({ check, value, well, changed }: ChecksProps & { check: CheckRowA
           {CAUTIONS.precharge} {CAUTIONS['tank-pressure']}
         </p>
       )}
-      {check.location !== undefined && <p>Where: {check.location}.</p>}
+      {check.location !== undefined && <p>{texts().location(check.location)}</p>}
       {(check.how.length > 0 || check.why !== undefined) && <CheckInstructions check={check} />}
       {check.check === 'water-test' ? (
         <p>
           <a class="go" href={logbookUrl(well, 'water')}>
-            Enter results, and see them over the years
+            {texts().openWater}
           </a>
         </p>
       ) : (
@@ -113,7 +110,7 @@ function Check({ check, value, well, changed }: ChecksProps & { check: CheckRowA
 function CheckInstructions({ check }: { check: CheckRowAnswer }) {
   return (
     <details class="more">
-      <summary>Why, and how to look</summary>
+      <summary>{texts().details}</summary>
       {check.why !== undefined && <p>{check.why}</p>}
       <ol class="steps">
         {check.how.map((step) => (

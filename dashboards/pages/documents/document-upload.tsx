@@ -6,6 +6,7 @@ import { useState } from 'preact/hooks';
 import { rememberedName, useAppContext } from '../../data/settings.ts';
 import { uploadProblem, fileSizeText } from '../../../shared/text/en/documents.ts';
 import { useUploads, type Upload, type UploadDetails, type UploadStatus } from './use-uploads.ts';
+import { texts } from './texts.ts';
 
 export function DocumentUpload({ well, onSaved }: { well: string; onSaved: () => void }) {
   const { source } = useAppContext();
@@ -36,7 +37,7 @@ export function DocumentUpload({ well, onSaved }: { well: string; onSaved: () =>
           </ul>
           <DetailsFields details={details} setDetails={setDetails} />
           <button type="button" disabled={busy || waitingCount === 0} onClick={() => void sendAll(details)}>
-            {waitingCount === 1 ? 'Keep it' : `Keep ${waitingCount === 0 ? 'them' : `all ${waitingCount}`}`}
+            {texts().saveDocuments(waitingCount)}
           </button>
           <p role="status">{statusWords(list)}</p>
         </>
@@ -54,7 +55,7 @@ function FileInputs({ busy, choose }: { busy: boolean; choose: (files: readonly 
   return (
     <div class="fields">
       <label class="file-input">
-        Take a photo{' '}
+        {texts().takePhoto}{' '}
         <input
           type="file"
           accept="image/*"
@@ -64,7 +65,7 @@ function FileInputs({ busy, choose }: { busy: boolean; choose: (files: readonly 
         />
       </label>
       <label class="file-input">
-        Choose photos or files{' '}
+        {texts().chooseFiles}{' '}
         <input
           type="file"
           multiple
@@ -88,23 +89,23 @@ function DetailsFields({
   return (
     <div class="fields">
       <label class="field">
-        What they are{' '}
+        {texts().about}{' '}
         <input
           type="text"
           list="document-kinds"
           maxLength={120}
-          placeholder="well log, receipt, manual, photo of the tank"
+          placeholder={texts().aboutExample}
           value={about}
           onInput={(event) => setDetails({ ...details, about: event.currentTarget.value })}
         />
       </label>
       <datalist id="document-kinds">
-        {KINDS.map((kind) => (
+        {texts().kinds.map((kind) => (
           <option key={kind} value={kind} />
         ))}
       </datalist>
       <label class="field">
-        Words to find them by{' '}
+        {texts().keywords}{' '}
         <input
           type="text"
           maxLength={2_000}
@@ -113,7 +114,7 @@ function DetailsFields({
         />
       </label>
       <label class="field">
-        Your name{' '}
+        {texts().yourName}{' '}
         <input
           type="text"
           autocomplete="name"
@@ -125,8 +126,6 @@ function DetailsFields({
     </div>
   );
 }
-
-const KINDS = ['well log', 'manual', 'receipt', 'laboratory report', 'permit', 'photo'];
 
 function UploadRow(props: {
   upload: Upload;
@@ -141,7 +140,7 @@ function UploadRow(props: {
   return (
     <li class={`is-${status.is}`}>
       <label class="field">
-        Name{' '}
+        {texts().name}{' '}
         <input
           type="text"
           maxLength={120}
@@ -156,11 +155,11 @@ function UploadRow(props: {
         <p class="actions">
           {status.is === 'refused' && uploadProblem(file) === undefined && (
             <button type="button" onClick={retry}>
-              Try again
+              {texts().tryAgain}
             </button>
           )}
           <button type="button" class="quiet" onClick={remove}>
-            Leave out
+            {texts().leaveOut}
           </button>
         </p>
       )}
@@ -175,12 +174,12 @@ function UploadStatusText({ status, name }: { status: UploadStatus; name: string
     case 'sending':
       return (
         <p>
-          <progress value={status.fraction} max={1} aria-label={`${name} on its way`} />{' '}
+          <progress value={status.fraction} max={1} aria-label={texts().uploading(name)} />{' '}
           {Math.round(status.fraction * 100)} %
         </p>
       );
     case 'saved':
-      return <p>Kept.</p>;
+      return <p>{texts().saved}</p>;
     case 'refused':
       return <p class="reason">{status.reason}</p>;
     default:
@@ -192,5 +191,5 @@ function statusWords(list: readonly Upload[]): string {
   const count = (is: UploadStatus['is']): number => list.filter(({ status }) => status.is === is).length;
   const [saved, refused] = [count('saved'), count('refused')];
   if (saved + refused === 0) return '';
-  return `${saved} kept${refused > 0 ? `, ${refused} not kept: see why at each` : ''}.`;
+  return texts().uploaded(saved, refused);
 }

@@ -18,6 +18,7 @@ import {
   type LogbookDocument,
   type VoidedDocument,
 } from '../../../shared/text/en/documents.ts';
+import { texts } from './texts.ts';
 
 export function DocumentsPage({ name }: { name: string }) {
   const { source } = useAppContext();
@@ -31,18 +32,13 @@ export function DocumentsPage({ name }: { name: string }) {
   return (
     <>
       <LogbookHead well={name} page="documents" />
-      <p class="lead">
-        Manuals, receipts, the well log, photos of how it was wired: what gets lost when nobody keeps it.
-      </p>
+      <p class="lead">{texts().intro}</p>
       <section aria-labelledby="add">
-        <h2 id="add">Add papers</h2>
-        <p class="secondary">
-          PDF, JPEG, PNG, WebP, HEIC or plain text, up to 25 MiB each. A photo inside an electrical box is for
-          whoever has it open and locked out already; nobody should open one for a photo.
-        </p>
+        <h2 id="add">{texts().addDocuments}</h2>
+        <p class="secondary">{texts().addHelp}</p>
         <DocumentUpload well={name} onSaved={reload} />
       </section>
-      <RequestView state={state} subject="the papers" reload={reload}>
+      <RequestView state={state} subject={texts().subject} reload={reload}>
         {(value) => <Documents {...value} well={name} changed={reload} />}
       </RequestView>
     </>
@@ -61,19 +57,19 @@ function Documents({ entries, ...of }: ListProps & { entries: readonly Entry[] }
   const shown = searchDocuments(documents, query);
   return (
     <section aria-labelledby="documents">
-      <h2 id="documents">Kept here</h2>
+      <h2 id="documents">{texts().savedDocuments}</h2>
       {documents.length === 0 ? (
-        <p class="status">No paper is kept yet.</p>
+        <p class="status">{texts().none}</p>
       ) : (
         <>
           <label class="field">
-            Find by name or words{' '}
+            {texts().find}{' '}
             <input type="search" value={query} onInput={(event) => setQuery(event.currentTarget.value)} />
           </label>
           <p class="secondary" role="status">
             {query.trim() === ''
-              ? `${documents.length} kept.`
-              : `${shown.length} of ${documents.length} found.`}
+              ? texts().count(documents.length)
+              : texts().found(shown.length, documents.length)}
           </p>
           <ul class="document-list">
             {shown.map((document) => (
@@ -96,7 +92,7 @@ function DocumentRow({ document, well, timeZone, changed }: ListProps & { docume
     <li>
       {isViewable(type) ? (
         <a href={address} target="_blank" rel="noopener">
-          <img src={address} alt={`${name}, as a small picture`} loading="lazy" />
+          <img src={address} alt={texts().preview(name)} loading="lazy" />
         </a>
       ) : (
         <span class="no-picture" aria-hidden="true">
@@ -110,21 +106,18 @@ function DocumentRow({ document, well, timeZone, changed }: ListProps & { docume
           {text}
         </p>
         <p class="secondary">
-          {fileTypeText(type)}, {fileSizeText(bytes)}. Kept {when}
-          {entry.by !== undefined && ` by ${entry.by}`}.
+          {fileTypeText(type)}, {fileSizeText(bytes)}. {texts().savedOn(when, entry.by)}
         </p>
         <p>
           <a class="go" href={address} download={name}>
-            Download
+            {texts().download}
           </a>
         </p>
         <details class="more">
-          <summary>Void it</summary>
-          <p class="secondary">
-            The document is no longer shown or exported. Its entry stays in the log, with who voided it.
-          </p>
+          <summary>{texts().voidDocument}</summary>
+          <p class="secondary">{texts().voidHelp}</p>
           <ActionForm
-            button="Void"
+            button={texts().void}
             submit={(formSource, fields, actor) => {
               const why = textOf(fields, 'why');
               const voidEntry = { kind: 'struck', replaces: entry.id, ...(why !== '' && { text: why }) };
@@ -133,7 +126,7 @@ function DocumentRow({ document, well, timeZone, changed }: ListProps & { docume
             done={changed}
           >
             <label>
-              Why <input type="text" name="why" maxLength={2_000} />
+              {texts().reason} <input type="text" name="why" maxLength={2_000} />
             </label>
           </ActionForm>
         </details>
@@ -146,7 +139,7 @@ function Voided({ voided, timeZone }: { voided: readonly VoidedDocument[]; timeZ
   const { source } = useAppContext();
   return (
     <details class="more">
-      <summary>Struck out: {voided.length}</summary>
+      <summary>{texts().voided(voided.length)}</summary>
       <ul>
         {voided.map(({ entry, name, hash, voidedBy }) => (
           <li key={entry.id}>
@@ -155,8 +148,7 @@ function Voided({ voided, timeZone }: { voided: readonly VoidedDocument[]; timeZ
             </a>
             <span class="secondary">
               {' '}
-              struck out {dateWords(voidedBy.createdMs, timeZone, nowMs())}
-              {voidedBy.by !== undefined && ` by ${voidedBy.by}`}
+              {texts().voidedOn(dateWords(voidedBy.createdMs, timeZone, nowMs()), voidedBy.by)}
               {voidedBy.body.text !== undefined && `: ${voidedBy.body.text}`}
             </span>
           </li>

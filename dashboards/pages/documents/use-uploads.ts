@@ -6,6 +6,7 @@ import { useState } from 'preact/hooks';
 import { rememberName, useAppContext } from '../../data/settings.ts';
 import { RequestError, type RouteParams } from '../../data/source.ts';
 import { documentName, uploadProblem } from '../../../shared/text/en/documents.ts';
+import { texts } from './texts.ts';
 
 export type UploadStatus =
   | { is: 'waiting' }
@@ -51,7 +52,7 @@ export function useUploads(well: string, onSaved: () => void): Uploads {
       update(id, { status: { is: 'saved' } });
       onSaved();
     } catch (error) {
-      const reason = error instanceof RequestError ? error.message : 'That did not work.';
+      const reason = error instanceof RequestError ? error.message : texts().actionFailed;
       update(id, { status: { is: 'refused', reason } });
     }
   };

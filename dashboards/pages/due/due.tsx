@@ -12,16 +12,11 @@ import { RequestView } from '../../ui/request-view.tsx';
 import { Subscribe } from '../../ui/subscribe.tsx';
 import { logbookUrl } from '../../page-url.ts';
 import { datesInWords, dayWords, dueWords, downtimeWords } from '../../words/due.ts';
-import { countText, nameText } from '../../../shared/text/en/names.ts';
+import { lowerFirst, nameText } from '../../../shared/text/en/names.ts';
+import { texts } from './texts.ts';
 
-/** Days ahead, by their words. */
-const TIME_SPANS = [
-  [0, 'overdue and today'],
-  [7, 'within a week'],
-  [31, 'within a month'],
-  [92, 'within three months'],
-  [366, 'within a year'],
-] as const;
+/** Days ahead. */
+const TIME_SPANS = [0, 7, 31, 92, 366] as const;
 
 export function DuePage() {
   const { source } = useAppContext();
@@ -29,17 +24,17 @@ export function DuePage() {
   const { state, reload } = useRequest(`due ${days}`, () => source.get('due', { days }));
   return (
     <>
-      <h1>What is due</h1>
+      <h1>{texts().whatIsDue}</h1>
       <fieldset class="choices">
-        <legend>Show</legend>
-        {TIME_SPANS.map(([span, words]) => (
+        <legend>{texts().show}</legend>
+        {TIME_SPANS.map((span) => (
           <label key={span}>
             <input type="radio" name="span" checked={days === span} onChange={() => setDays(span)} />
-            <span>{words}</span>
+            <span>{texts().timeSpans[span]}</span>
           </label>
         ))}
       </fieldset>
-      <RequestView state={state} subject="what is due" reload={reload}>
+      <RequestView state={state} subject={texts().subject} reload={reload}>
         {(value) => <Due value={value} />}
       </RequestView>
       <Subscribe />
@@ -64,17 +59,16 @@ function Due({ value }: { value: Answer<'due'> }) {
   return (
     <>
       {value.due.length === 0 ? (
-        <p class="status">Nothing with a date, on {countText(value.wells, 'well', 'wells')}.</p>
+        <p class="status">{texts().nothingDated(value.wells)}</p>
       ) : (
         <p class="lead">
-          {countText(rows.length, 'check', 'checks')} on {countText(wells.length, 'well', 'wells')} of{' '}
-          {value.wells}, {late === 0 ? 'none' : late} of them overdue.
+          {texts().dueChecks({ checks: rows.length, wells: wells.length, of: value.wells, late })}
         </p>
       )}
       {value.wells > 5 && (
         <p class="action-form">
           <label>
-            Find a well, a site or a check{' '}
+            {texts().find}{' '}
             <input type="text" value={query} onInput={(event) => setWanted(event.currentTarget.value)} />
           </label>
         </p>
@@ -94,12 +88,10 @@ function NotRecorded({ value, rows }: { value: Answer<'due'>; rows: readonly Due
   if (checks === 0) return null;
   return (
     <section aria-labelledby="not-recorded">
-      <h2 id="not-recorded">Never written down</h2>
+      <h2 id="not-recorded">{texts().notRecorded}</h2>
       <p>
-        Of {countText(checks, 'check', 'checks')} on {countText(wells, 'well', 'wells')} nobody wrote down
-        when they were last done, so nobody knows whether they are late. Each well has a proposed day on which
-        one visit catches up on all of it; the days are spread over the coming weeks.
-        {rows.length < checks && ` Proposed within this time: ${rows.length}.`}
+        {texts().notRecordedHelp(checks, wells)}
+        {rows.length < checks && ` ${texts().proposedHere(rows.length)}`}
       </p>
       <ul class="past-alarms">
         {byWell(rows).map(({ well, site, checks: open }) => (
@@ -122,7 +114,7 @@ function OnHold({ rows, nowMs: now }: { rows: readonly DueRowAnswer[]; nowMs: nu
   if (rows.length === 0) return null;
   return (
     <section aria-labelledby="at-rest">
-      <h2 id="at-rest">On hold</h2>
+      <h2 id="at-rest">{texts().onHold}</h2>
       <ul class="past-alarms">
         {byWell(rows).map(({ well, site, checks }) => (
           <li key={well}>
@@ -150,11 +142,7 @@ function WellLink({ well, site }: { well: string; site: string | undefined }) {
 }
 
 function titlesOf(rows: readonly DueRowAnswer[]): string {
-  return rows.map(({ title, custom }, at) => (at === 0 || custom ? title : lowered(title))).join(', ');
-}
-
-function lowered(title: string): string {
-  return `${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+  return rows.map(({ title, custom }, at) => (at === 0 || custom ? title : lowerFirst(title))).join(', ');
 }
 
 interface WellRows {
@@ -221,6 +209,8 @@ function groupByReason(checks: readonly DueRowAnswer[]): DueRowAnswer[][] {
 }
 
 function titleWords({ title, target, custom }: DueRowAnswer, units: UnitSystem, at: number): string {
-  const name = at === 0 || custom ? title : lowered(title);
-  return target?.kpa === undefined ? name : `${name} (to ${formatQuantity(target.kpa, 'pressure', units)})`;
+  const name = at === 0 || custom ? title : lowerFirst(title);
+  return target?.kpa === undefined
+    ? name
+    : texts().toTarget(name, formatQuantity(target.kpa, 'pressure', units));
 }

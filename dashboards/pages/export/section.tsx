@@ -4,6 +4,7 @@ import { useRequest } from '../../data/use-request.ts';
 import { logbookUrl } from '../../page-url.ts';
 import { SectionFigure } from '../../../shared/view/section-figure.tsx';
 import { RequestView } from '../../ui/request-view.tsx';
+import { texts } from './texts.ts';
 
 export function Section({ well }: { well: string }) {
   const { source, units } = useAppContext();
@@ -11,11 +12,11 @@ export function Section({ well }: { well: string }) {
     source.get('section', { well, units }),
   );
   return (
-    <RequestView state={state} subject="the drawing" reload={reload}>
+    <RequestView state={state} subject={texts().drawing} reload={reload}>
       {(facts) => (
         <SectionFigure facts={facts} units={units}>
-          What is known stands on the <a href={logbookUrl(well, 'card')}>card</a> and among the{' '}
-          <a href={logbookUrl(well, 'readings')}>readings</a>.
+          {texts().sources} <a href={logbookUrl(well, 'card')}>{texts().card}</a> {texts().and}{' '}
+          <a href={logbookUrl(well, 'readings')}>{texts().readings}</a>.
         </SectionFigure>
       )}
     </RequestView>

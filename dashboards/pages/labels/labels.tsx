@@ -11,6 +11,7 @@ import { LabelSheets } from '../../labels/label-sheets.tsx';
 import { SHEETS, type Sheet } from '../../../shared/labels/sheets.ts';
 import { LogbookHead } from '../../ui/logbook-head.tsx';
 import { RequestView } from '../../ui/request-view.tsx';
+import { texts } from './texts.ts';
 
 export function LabelsPage({ name }: { name: string }) {
   const { source, units } = useAppContext();
@@ -18,11 +19,8 @@ export function LabelsPage({ name }: { name: string }) {
   return (
     <>
       <LogbookHead well={name} page="labels" />
-      <p class="lead">
-        Hang them where the facts are looked for. What nobody knows yet is a line to fill in by hand. The code
-        holds the facts as text: any telephone reads it, without a network.
-      </p>
-      <RequestView state={state} subject="the labels" reload={reload}>
+      <p class="lead">{texts().intro}</p>
+      <RequestView state={state} subject={texts().subject} reload={reload}>
         {(labels) => <LabelChooser labels={labels[units]} />}
       </RequestView>
     </>
@@ -42,7 +40,7 @@ function LabelChooser({ labels }: { labels: readonly Label[] }) {
   return (
     <>
       <fieldset class="label-choice">
-        <legend>Which labels</legend>
+        <legend>{texts().labels}</legend>
         {labels.map(({ id, title }) => (
           <label key={id}>
             <input type="checkbox" checked={!excluded.includes(id)} onChange={() => toggle(id)} /> {title}
@@ -56,22 +54,18 @@ function LabelChooser({ labels }: { labels: readonly Label[] }) {
         disabled={chosen.length === 0}
         onClick={() => window.print()}
       >
-        Print
+        {texts().print}
       </button>
       <p class="secondary">
-        Print at actual size (100 %), without headers and footers, on {sheet.paper === 'a4' ? 'A4' : 'Letter'}
-        .
-        {sheet.cutLines
-          ? ' A bar at the foot of the sheet shows whether the size was kept.'
-          : ' Try it on plain paper first and hold both against the light.'}
+        {texts().printHelp(sheet.paper)} {sheet.cutLines ? texts().scaleBarHelp : texts().labelStockHelp}
       </p>
-      <h2>As they will look</h2>
+      <h2>{texts().preview}</h2>
       <div class="label-previews">
         {chosen.map((label) => (
           <LabelPreview key={label.id} label={label} size={sheet.label} />
         ))}
       </div>
-      <h2>On the sheet</h2>
+      <h2>{texts().sheets}</h2>
       <LabelSheets labels={chosen} sheet={sheet} first={Math.min(first, sheet.columns * sheet.rows)} />
     </>
   );
@@ -88,7 +82,7 @@ function SheetChoice(props: {
   return (
     <div class="label-choice">
       <label>
-        On{' '}
+        {texts().paper}{' '}
         <select value={sheet.id} onChange={(event) => choose(event.currentTarget.value)}>
           {SHEETS.map(({ id, name }) => (
             <option key={id} value={id}>
@@ -99,7 +93,7 @@ function SheetChoice(props: {
       </label>
       {!sheet.cutLines && (
         <label>
-          First free place, row by row{' '}
+          {texts().firstFreePlace}{' '}
           <select value={first} onChange={(event) => setFirst(Number(event.currentTarget.value))}>
             {places.map((place) => (
               <option key={place} value={place}>

@@ -6,6 +6,7 @@ import { logbookUrl } from '../../page-url.ts';
 import { TimeZones } from '../../ui/card-field.tsx';
 import { ImportForm } from '../../ui/import-form.tsx';
 import { nameFor } from '../../../shared/card/card-form.ts';
+import { texts } from './texts.ts';
 
 export function NewWellPage() {
   const { source } = useAppContext();
@@ -22,17 +23,17 @@ export function NewWellPage() {
       await source.post('writeCard', { well }, { card, ...(by !== '' && { by }) });
       location.hash = logbookUrl(well, 'card');
     } catch (error) {
-      if (!(error instanceof RequestError)) setMessage('That did not work.');
-      else setMessage(error.status === 409 ? `There is a card of ${well} already.` : error.message);
+      if (!(error instanceof RequestError)) setMessage(texts().actionFailed);
+      else setMessage(error.status === 409 ? texts().cardExists(well) : error.message);
     }
   };
   return (
     <>
       <p class="back">
-        <a href="#/">All wells</a>
+        <a href="#/">{texts().allWells}</a>
       </p>
-      <h1>A new well</h1>
-      <p class="lead">Give it a name. All else can be written on its card, now or later.</p>
+      <h1>{texts().title}</h1>
+      <p class="lead">{texts().intro}</p>
       {source.live && (
         <form
           class="card-form"
@@ -43,24 +44,23 @@ export function NewWellPage() {
         >
           <TimeZones />
           <div class="field">
-            <label for="well-name">What you call it</label>
+            <label for="well-name">{texts().name}</label>
             <input
               id="well-name"
               type="text"
               maxLength={60}
-              placeholder="Barn by the creek"
+              placeholder={texts().barnByTheCreek}
               value={words}
               onInput={(event) => setWords(event.currentTarget.value)}
             />
             {well !== '' && (
               <p class="secondary">
-                It is kept as <b>{well}</b>. The node of that name belongs to it, unless its card says
-                otherwise.
+                {texts().savedAs} <b>{well}</b>. {texts().nodeOfThatName}
               </p>
             )}
           </div>
           <div class="field">
-            <label for="well-zone">Time zone, where the well is</label>
+            <label for="well-zone">{texts().timeZone}</label>
             <input
               id="well-zone"
               type="text"
@@ -70,7 +70,7 @@ export function NewWellPage() {
             />
           </div>
           <div class="field">
-            <label for="well-by">Your name</label>
+            <label for="well-by">{texts().yourName}</label>
             <input
               id="well-by"
               type="text"
@@ -81,7 +81,7 @@ export function NewWellPage() {
             />
           </div>
           <button type="submit" disabled={well === ''}>
-            Create well
+            {texts().create}
           </button>
           <p role="status">{message}</p>
         </form>

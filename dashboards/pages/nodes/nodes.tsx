@@ -10,24 +10,16 @@ import { useRequest } from '../../data/use-request.ts';
 import { RequestView } from '../../ui/request-view.tsx';
 import { wellUrl } from '../../page-url.ts';
 import { nameText } from '../../../shared/text/en/names.ts';
-
-const POWER_SOURCE_NAMES: Record<NonNullable<NodeAnswer['fedFrom']>, string> = {
-  'pump-circuit': 'the pump’s own circuit',
-  'other-circuit': 'another circuit',
-  battery: 'a battery',
-};
+import { texts } from './texts.ts';
 
 export function NodesPage() {
   const { source } = useAppContext();
   const { state, reload } = useRequest('nodes', () => source.get('nodes'));
   return (
     <>
-      <h1>Nodes</h1>
-      <p class="lead">
-        A node is a box with sensors. One that nobody knows waits here; it keeps its readings until it is let
-        in.
-      </p>
-      <RequestView state={state} subject="the nodes" reload={reload}>
+      <h1>{texts().title}</h1>
+      <p class="lead">{texts().intro}</p>
+      <RequestView state={state} subject={texts().subject} reload={reload}>
         {(value) => <Nodes value={value} reload={reload} />}
       </RequestView>
     </>
@@ -40,15 +32,15 @@ function Nodes({ value, reload }: { value: NodesAnswer; reload: () => void }) {
   return (
     <>
       <section aria-labelledby="waiting">
-        <h2 id="waiting">Pending approval</h2>
+        <h2 id="waiting">{texts().pendingApproval}</h2>
         {pending.length === 0 ? (
-          <p class="status">None waits.</p>
+          <p class="status">{texts().nonePending}</p>
         ) : (
           pending.map((node) => <PendingNode key={node.node} node={node} reload={reload} />)
         )}
       </section>
       <section aria-labelledby="known">
-        <h2 id="known">Let in</h2>
+        <h2 id="known">{texts().approved}</h2>
         {known.length === 0 ? (
           <FirstNodeHelp commandOptions={value.commandOptions} />
         ) : (
@@ -70,9 +62,7 @@ function Ignored({ node: { ignored } }: { node: NodeAnswer }) {
   const now = useNow(10_000);
   if (ignored === undefined) return null;
   return (
-    <p class="status">
-      {ignored.last} {ignored.names} so far, last {agoWords(ignored.lastMs, now)}.
-    </p>
+    <p class="status">{texts().ignoredNames(ignored.last, ignored.names, agoWords(ignored.lastMs, now))}</p>
   );
 }
 
@@ -80,17 +70,10 @@ function Ignored({ node: { ignored } }: { node: NodeAnswer }) {
 function FirstNodeHelp({ commandOptions = '' }: { commandOptions: string | undefined }) {
   return (
     <>
-      <p class="status">None yet.</p>
-      <p>
-        At the built-in broker a node comes in by a user name and a password. On this computer, in the folder
-        of the program, they are made and shown once by:
-      </p>
+      <p class="status">{texts().none}</p>
+      <p>{texts().credentialHelp}</p>
       <p class="address">stillwell node add NAME{commandOptions}</p>
-      <p>
-        NAME is the node’s own name; most call it as the well that it is at. Both go into the node, with this
-        computer’s address. Nodes elsewhere on the farm’s network are heard when the server was started with
-        --listen and that address.
-      </p>
+      <p>{texts().nodeNameHelp}</p>
     </>
   );
 }
@@ -105,9 +88,9 @@ function PendingNode({ node, reload }: { node: NodeAnswer; reload: () => void })
     try {
       const { credential } = await source.post('approveNode', { node: node.node }, {});
       if (credential === undefined) reload();
-      else setMessage(`Its password, shown this once: ${credential}`);
+      else setMessage(texts().password(credential));
     } catch (error) {
-      setMessage(error instanceof RequestError ? error.message : 'That did not work.');
+      setMessage(error instanceof RequestError ? error.message : texts().actionFailed);
     }
     setSubmitting(false);
   };
@@ -115,13 +98,13 @@ function PendingNode({ node, reload }: { node: NodeAnswer; reload: () => void })
     <article class="sheet">
       <h3>{node.node}</h3>
       <p>
-        {node.firmware === undefined ? 'It does not say what it is.' : `It says it is ${node.firmware}.`}{' '}
-        {node.lastHeardMs !== undefined && `Heard ${agoWords(node.lastHeardMs, now)}.`}{' '}
-        {node.channels.length > 0 && `Measures ${node.channels.map((one) => one.channel).join(', ')}.`}
+        {node.firmware === undefined ? texts().noFirmware : texts().firmwareIs(node.firmware)}{' '}
+        {node.lastHeardMs !== undefined && texts().lastHeard(agoWords(node.lastHeardMs, now))}{' '}
+        {node.channels.length > 0 && texts().measures(node.channels.map((one) => one.channel).join(', '))}
       </p>
-      <p>Let in only what you have put up yourself or know who did.</p>
+      <p>{texts().approvalCaution}</p>
       <button type="button" disabled={submitting || !source.live} onClick={() => void approve()}>
-        Let {node.node} in
+        {texts().approve(node.node)}
       </button>
       <p role="status">{message}</p>
     </article>
@@ -132,12 +115,19 @@ function ApprovedNodes({ nodes }: { nodes: readonly NodeAnswer[] }) {
   const now = useNow(10_000);
   return (
     <Table
-      head={['Node', 'Last heard', 'Wells', 'Measures', 'Fed from', 'Firmware']}
+      head={[
+        texts().node,
+        texts().lastMessage,
+        texts().wells,
+        texts().channels,
+        texts().poweredBy,
+        texts().firmware,
+      ]}
       rows={nodes.map((node) => ({
         key: node.node,
         cells: [
           node.node,
-          node.lastHeardMs === undefined ? 'never' : agoWords(node.lastHeardMs, now),
+          node.lastHeardMs === undefined ? texts().never : agoWords(node.lastHeardMs, now),
           node.wells.map((well, i) => (
             <span key={well}>
               {i > 0 && ', '}
@@ -145,8 +135,8 @@ function ApprovedNodes({ nodes }: { nodes: readonly NodeAnswer[] }) {
             </span>
           )),
           node.channels.map((one) => one.channel).join(', '),
-          node.fedFrom === undefined ? 'not said' : POWER_SOURCE_NAMES[node.fedFrom],
-          node.firmware ?? 'not said',
+          node.fedFrom === undefined ? texts().unknown : texts().powerSupplies[node.fedFrom],
+          node.firmware ?? texts().unknown,
         ],
       }))}
     />

@@ -9,15 +9,13 @@ import { PARTS, type Part } from '../../../shared/text/en/parts/part-words.ts';
 import { PART_WORDS } from '../../../shared/text/en/parts/parts.ts';
 import { partUrl } from '../../page-url.ts';
 import { Cautions } from '../../ui/alarm-card.tsx';
+import { texts } from './texts.ts';
 
 export function PartsPage() {
   return (
     <>
-      <h1>Parts of a well</h1>
-      <p class="lead">
-        What each part does, what it does when it fails, and what to ask whoever puts it in. In the order in
-        which the water meets them; then what feeds, guards and watches the pump.
-      </p>
+      <h1>{texts().title}</h1>
+      <p class="lead">{texts().intro}</p>
       <ul class="logbook-links">
         {PARTS.map((part) => (
           <li key={part}>
@@ -34,20 +32,20 @@ export function PartPage({ part }: { part: Part }) {
   return (
     <>
       <p class="back">
-        <a href="#/parts">All parts</a>
+        <a href="#/parts">{texts().allParts}</a>
       </p>
       <h1>{name}</h1>
       <section aria-labelledby="does">
-        <h2 id="does">What it does</h2>
+        <h2 id="does">{texts().purpose}</h2>
         <p class="lead">{purpose}</p>
       </section>
       <section aria-labelledby="fails">
-        <h2 id="fails">When it fails</h2>
+        <h2 id="fails">{texts().failure}</h2>
         <p>{failure}</p>
         <PartCauses part={part} />
       </section>
       <section aria-labelledby="ask">
-        <h2 id="ask">What to ask an installer</h2>
+        <h2 id="ask">{texts().questions}</h2>
         <ul class="steps">
           {questions.map((one) => (
             <li key={one}>{one}</li>
@@ -55,7 +53,7 @@ export function PartPage({ part }: { part: Part }) {
         </ul>
       </section>
       <section aria-labelledby="cautions">
-        <h2 id="cautions">Mind</h2>
+        <h2 id="cautions">{texts().cautions}</h2>
         <Cautions
           cautions={[...cautions, ...(cautions.includes('local-rules') ? [] : (['local-rules'] as const))]}
         />
@@ -70,8 +68,7 @@ function PartCauses({ part }: { part: Part }) {
   if (causes.length === 0) return null;
   return (
     <p class="secondary">
-      Causes of alarms in which it plays a part:{' '}
-      {causes.map((cause) => CAUSE_WORDS[cause].name.toLowerCase()).join(', ')}.
+      {texts().causes(causes.map((cause) => CAUSE_WORDS[cause].name.toLowerCase()).join(', '))}
     </p>
   );
 }

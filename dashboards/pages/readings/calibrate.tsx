@@ -7,13 +7,7 @@ import { checkClamp } from '../../../shared/readings/clamp-check.ts';
 import type { WellDetail } from '../../../shared/api/wells.ts';
 import { formatAmps } from '../../../shared/text/en/format.ts';
 import { ActionForm } from '../../ui/action-form.tsx';
-
-const MISSING_POINT_WORDS = {
-  'no-pair': 'No meter was held against this clamp since it was calibrated last.',
-  'one-load':
-    'Only one load was compared. A second one that differs by a fifth, or a clamp that shows nothing at rest, makes two points.',
-  'does-not-rise': 'What the clamp and the meter showed contradict each other: compare again.',
-} as const;
+import { texts } from './texts.ts';
 
 interface CalibrateProps {
   sensors: WellDetail['sensors'];
@@ -47,26 +41,30 @@ function ChannelCalibration(props: {
 }) {
   const { calibration, correction = { gain: 1, offset: 0 }, changed } = props;
   const { node, channel, points, usesZero, reason } = calibration;
-  const name = `Clamp ${channel} of ${node}`;
+  const name = texts().clampOf(channel, node);
   if (!points)
-    return reason === undefined ? null : <p class="status">{`${name}: ${MISSING_POINT_WORDS[reason]}`}</p>;
+    return reason === undefined ? null : <p class="status">{`${name}: ${texts().missingPoint[reason]}`}</p>;
   const [low, high] = points;
   const agrees = [low, high].every(
     ([read, real]) => checkClamp(`${real} A`, correction.gain * read + correction.offset).is === 'agrees',
   );
-  if (agrees)
-    return <p class="status">{name}: it agrees with the meter, so there is nothing to calibrate.</p>;
+  if (agrees) return <p class="status">{texts().clampAgrees(name)}</p>;
   return (
     <div class="sheet">
-      <h3>{name} can be calibrated</h3>
+      <h3>{texts().canCalibrate(name)}</h3>
       <p>
         {usesZero === true
-          ? `At rest it read ${formatAmps(low[0])}, where no current flows; running it read ${formatAmps(high[0])}, and the meter ${formatAmps(high[1])}.`
-          : `It read ${formatAmps(low[0])} and ${formatAmps(high[0])}, and the meter ${formatAmps(low[1])} and ${formatAmps(high[1])}.`}{' '}
-        From then on its readings lie on the line through both. What was read before stays as it was.
+          ? texts().readAtRest(formatAmps(low[0]), formatAmps(high[0]), formatAmps(high[1]))
+          : texts().readTwoLoads(
+              formatAmps(low[0]),
+              formatAmps(high[0]),
+              formatAmps(low[1]),
+              formatAmps(high[1]),
+            )}{' '}
+        {texts().calibrationEffect}
       </p>
       <ActionForm
-        button="Calibrate by these two points"
+        button={texts().calibrate}
         submit={(to, _fields, actor) =>
           to.post('act', {}, { act: { kind: 'calibrated', node, channel, points: [low, high] }, ...actor })
         }

@@ -8,6 +8,7 @@ import { checkClamp, type ClampCheck } from '../../../shared/readings/clamp-chec
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { formatAmps, formatPercent } from '../../../shared/text/en/format.ts';
 import { ActionForm, textOf } from '../../ui/action-form.tsx';
+import { texts } from './texts.ts';
 
 interface Comparison {
   meter: string;
@@ -38,25 +39,21 @@ export function ClampCheckForm({ well, pump, clamp, changed }: ClampCheckProps) 
   };
   return (
     <details class="more">
-      <summary>You hold a clamp meter: check the clamp against it</summary>
-      <p class="secondary">
-        For an electrician, or whoever else may put a meter on an insulated conductor, without opening
-        anything that is closed. Read the meter while the pump runs, write what it shows, and compare at once.{' '}
-        {CAUTIONS.electrician} {CAUTIONS['only-watches']}
-      </p>
+      <summary>{texts().checkClamp}</summary>
+      <p class="secondary">{texts().checkClampHelp(CAUTIONS.electrician, CAUTIONS['only-watches'])}</p>
       <p class="clamp-row">
         <label>
-          The meter shows{' '}
+          {texts().meterReads}{' '}
           <input
             type="text"
             maxLength={40}
-            placeholder="7.9 A"
+            placeholder={texts().ampsExample}
             value={meter}
             onInput={(event) => setMeter(event.currentTarget.value)}
           />
         </label>
         <button type="button" onClick={compare}>
-          Compare
+          {texts().compare}
         </button>
       </p>
       <p role="status" class={message === '' ? undefined : 'refused'}>
@@ -66,8 +63,8 @@ export function ClampCheckForm({ well, pump, clamp, changed }: ClampCheckProps) 
       {compared && (
         <ActionForm
           key={compared.meter}
-          button="Keep the meter’s reading"
-          doneMessage="Kept."
+          button={texts().saveMeterReading}
+          doneMessage={texts().saved}
           submit={(to, fields, actor) =>
             to.post(
               'writeEntry',
@@ -79,7 +76,7 @@ export function ClampCheckForm({ well, pump, clamp, changed }: ClampCheckProps) 
                   value: compared.meter,
                   pump,
                   from: 'hand',
-                  with: textOf(fields, 'with') || 'clamp meter',
+                  with: textOf(fields, 'with') || texts().clampMeter,
                   // As the node sent it, not corrected: two such pairs calibrate the clamp.
                   clamp: `${Number(compared.clamp.readA.toPrecision(6))} A`,
                 },
@@ -90,7 +87,7 @@ export function ClampCheckForm({ well, pump, clamp, changed }: ClampCheckProps) 
           done={changed}
         >
           <label>
-            Which meter <input type="text" name="with" maxLength={120} />
+            {texts().whichMeter} <input type="text" name="with" maxLength={120} />
           </label>
         </ActionForm>
       )}
@@ -106,9 +103,13 @@ function checkWords({
   differenceRatio,
   allowedA,
 }: Comparison['check']): string {
-  const both = `The clamp shows ${formatAmps(clampA)}, the meter ${formatAmps(meterA)}`;
-  if (is === 'agrees')
-    return `${both}: the clamp agrees, within the ${formatAmps(allowedA)} that two such instruments may differ by.`;
-  const direction = differenceA > 0 ? 'more' : 'less';
-  return `${both}: the clamp shows ${formatAmps(Math.abs(differenceA))} (${formatPercent(Math.abs(differenceRatio))}) ${direction}. Up to ${formatAmps(allowedA)} would agree.`;
+  return is === 'agrees'
+    ? texts().agrees({ clamp: formatAmps(clampA), meter: formatAmps(meterA), allowed: formatAmps(allowedA) })
+    : texts().differs({
+        clamp: formatAmps(clampA),
+        meter: formatAmps(meterA),
+        allowed: formatAmps(allowedA),
+        by: `${formatAmps(Math.abs(differenceA))} (${formatPercent(Math.abs(differenceRatio))})`,
+        isMore: differenceA > 0,
+      });
 }

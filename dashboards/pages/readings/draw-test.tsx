@@ -11,6 +11,7 @@ import { formatPercent } from '../../../shared/text/en/format.ts';
 import { DRAW_PROBLEM_TEXT } from '../../../shared/text/en/checks/reading-words.ts';
 import { useAppContext } from '../../data/settings.ts';
 import { ActionForm, textOf } from '../../ui/action-form.tsx';
+import { texts } from './texts.ts';
 
 interface DrawInput {
   drawn: string;
@@ -28,23 +29,17 @@ export function DrawTest({ detail, changed }: { detail: WellDetail; changed: () 
   return (
     <>
       <ol class="steps">
-        <li>
-          Switch the pump off at its breaker or disconnect, so that it can’t start meanwhile. Draw no other
-          water.
-        </li>
-        <li>Wait some minutes until the gauge stands still, and write down what it shows.</li>
-        <li>
-          Draw a measured amount into buckets: 5 gal (20 L) or more. If the flow dies and the pressure falls
-          away before it is done, say so below.
-        </li>
-        <li>Wait again until the gauge stands still, and write that down. Then switch the pump on.</li>
+        <li>{texts().switchThePumpOff}</li>
+        <li>{texts().drawWait}</li>
+        <li>{texts().drawWater}</li>
+        <li>{texts().drawWaitAgain}</li>
       </ol>
       <p class="secondary">
         {CAUTIONS['tank-pressure']} {CAUTIONS['well-pit']}
       </p>
       <ActionForm
         class="card-form"
-        button="Calculate precharge"
+        button={texts().calculatePrecharge}
         submit={async (_to, fields) => {
           const drawn: DrawInput = {
             drawn: textOf(fields, 'drawn'),
@@ -60,18 +55,20 @@ export function DrawTest({ detail, changed }: { detail: WellDetail; changed: () 
       >
         <div class="fields">
           <label class="field">
-            Water drawn <input type="text" name="drawn" placeholder={us ? '5 gal' : '20 L'} required />
+            {texts().waterDrawn}{' '}
+            <input type="text" name="drawn" placeholder={us ? '5 gal' : '20 L'} required />
           </label>
           <label class="field">
-            Pressure before{' '}
+            {texts().pressureBefore}{' '}
             <input type="text" name="before" placeholder={us ? '58 psi' : '400 kPa'} required />
           </label>
           <label class="field">
-            Pressure after <input type="text" name="after" placeholder={us ? '46 psi' : '320 kPa'} required />
+            {texts().pressureAfter}{' '}
+            <input type="text" name="after" placeholder={us ? '46 psi' : '320 kPa'} required />
           </label>
         </div>
         <label class="tick">
-          <input type="checkbox" name="fellAway" /> The flow died and the pressure fell away at once
+          <input type="checkbox" name="fellAway" /> {texts().fellAway}
         </label>
       </ActionForm>
       <p role="status">{result && drawWords(result, units)}</p>
@@ -88,8 +85,8 @@ function SavePrecharge(props: { well: string; submitted: DrawInput; kpa: number;
   return (
     <ActionForm
       key={JSON.stringify(submitted)}
-      button="Keep it as the precharge"
-      doneMessage="Kept."
+      button={texts().savePrecharge}
+      doneMessage={texts().saved}
       submit={(to, _fields, actor) =>
         to.post(
           'writeEntry',
@@ -99,7 +96,7 @@ function SavePrecharge(props: { well: string; submitted: DrawInput; kpa: number;
               kind: 'reading',
               what: 'precharge',
               value: `${Math.max(0, kpa).toFixed(1)} kPa`,
-              with: 'measured draw',
+              with: texts().measuredDraw,
               from: 'hand',
               draw: { ...draw, ...(fellAway && { fellAway }) },
             },
@@ -116,13 +113,11 @@ function drawWords(result: DrawAnswer, units: UnitSystem): string {
   const { prechargeKpa, reason, errorRatio, ranEmpty, altitudeKnown, tankL } = result;
   if (reason !== undefined) return DRAW_PROBLEM_TEXT[reason];
   if (prechargeKpa === undefined) return '';
-  const charge = formatQuantity(Math.max(0, prechargeKpa), 'pressure', units);
-  const tank = tankL === undefined ? '' : ` for a tank of ${formatQuantity(tankL, 'volume', units)}`;
-  const open =
-    errorRatio === undefined
-      ? ''
-      : ` The measuring leaves about ${formatPercent(errorRatio)} of the air open.`;
-  const empty = ranEmpty === true ? ' The tank ran empty in the test.' : '';
-  const height = altitudeKnown ? '' : ' The card gives no altitude, so sea level was taken.';
-  return `The precharge is about ${charge}${tank}.${open}${empty}${height}`;
+  return texts().prechargeFound({
+    precharge: formatQuantity(Math.max(0, prechargeKpa), 'pressure', units),
+    tank: tankL === undefined ? undefined : formatQuantity(tankL, 'volume', units),
+    error: errorRatio === undefined ? undefined : formatPercent(errorRatio),
+    ranEmpty: ranEmpty === true,
+    atSeaLevel: !altitudeKnown,
+  });
 }

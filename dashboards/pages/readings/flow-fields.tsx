@@ -4,6 +4,7 @@
 import type { Bucket, BucketFlow } from '../../../shared/quantity/bucket-flow.ts';
 import { READING_WORDS } from '../../../shared/text/en/checks/reading-words.ts';
 import { useAppContext } from '../../data/settings.ts';
+import { texts } from './texts.ts';
 
 export function FlowFields(props: {
   bucket: Bucket;
@@ -15,7 +16,7 @@ export function FlowFields(props: {
   return (
     <div class="fields">
       <label class="field">
-        How much ran, if by bucket
+        {texts().bucketVolume}
         <input
           type="text"
           maxLength={40}
@@ -25,16 +26,16 @@ export function FlowFields(props: {
         />
       </label>
       <label class="field">
-        How long it took
+        {texts().bucketTime}
         <input
           type="text"
           maxLength={40}
-          placeholder="48 s"
+          placeholder={texts().timeExample}
           value={bucket.time}
           onInput={(event) => change({ ...bucket, time: event.currentTarget.value })}
         />
       </label>
-      <p role="status">{flow && `That is ${READING_WORDS.flow.format(flow.lPerS, units)}.`}</p>
+      <p role="status">{flow && texts().flowIs(READING_WORDS.flow.format(flow.lPerS, units))}</p>
     </div>
   );
 }

@@ -14,6 +14,7 @@ import { useAppContext } from '../../data/settings.ts';
 import { RequestError, type DataSource } from '../../data/source.ts';
 import { ClampCheckForm } from './clamp-check.tsx';
 import { ActionForm } from '../../ui/action-form.tsx';
+import { texts } from './texts.ts';
 
 const POLL_MS = 2_000;
 
@@ -23,14 +24,10 @@ export function GuidedRun({ detail, changed }: { detail: WellDetail; changed: ()
   const [sinceMs, setSinceMs] = useState<number>();
   return (
     <>
-      <p>
-        Open a tap, wait for the pump, shut the tap and hold until it stops. Running amps, cut-in, cut-out and
-        the time of a fill are taken from the sensors as they see that one run. Take them when all is well, so
-        that later ones can be held against them.
-      </p>
+      <p>{texts().guideIntro}</p>
       {pumps.length > 1 && (
         <label>
-          Pump{' '}
+          {texts().pump}{' '}
           <select value={pump} onChange={(event) => setPump(event.currentTarget.value)}>
             {pumps.map((one) => (
               <option key={one.pump} value={one.pump}>
@@ -42,7 +39,7 @@ export function GuidedRun({ detail, changed }: { detail: WellDetail; changed: ()
       )}
       {sinceMs === undefined ? (
         <button type="button" onClick={() => setSinceMs(Math.round(nowMs()))}>
-          Begin
+          {texts().start}
         </button>
       ) : (
         <RunProgress
@@ -73,7 +70,7 @@ function RunProgress({ well, pump, sinceMs, stop, changed }: RunProgressProps) {
     <div class="sheet">
       <div role="status">
         {failed !== '' && <p class="refused">{failed}</p>}
-        {answer === undefined && failed === '' && <p>Looking at the pump …</p>}
+        {answer === undefined && failed === '' && <p>{texts().waitingForPump}</p>}
         {answer && (
           <>
             <p class="headline">{answer.text}</p>
@@ -88,7 +85,9 @@ function RunProgress({ well, pump, sinceMs, stop, changed }: RunProgressProps) {
       {answer?.run.is === 'done' && <SaveRun well={well} pump={pump} run={answer.run} onSaved={changed} />}
       <p class="actions">
         <button type="button" class="quiet" onClick={stop}>
-          {answer?.run.is === 'done' || answer?.run.is === 'timed-out' ? 'Close the guide' : 'Stop the guide'}
+          {answer?.run.is === 'done' || answer?.run.is === 'timed-out'
+            ? texts().closeGuide
+            : texts().stopGuide}
         </button>
       </p>
     </div>
@@ -136,7 +135,7 @@ async function fetchRun(
     syncClock(answer);
     return answer;
   } catch (error) {
-    return error instanceof RequestError ? error.message : 'The run could not be followed.';
+    return error instanceof RequestError ? error.message : texts().cannotFollow;
   }
 }
 
@@ -144,8 +143,10 @@ function LiveFigures({ answer, units }: { answer: GuidedRunAnswer; units: UnitSy
   const { pressureKpa, clamp } = answer;
   return (
     <p class="live-figures">
-      {pressureKpa !== undefined && <span>{formatQuantity(pressureKpa, 'pressure', units)} at the tank</span>}
-      {clamp && <span>{formatQuantity(clamp.amps, 'current', units)} on the clamp</span>}
+      {pressureKpa !== undefined && (
+        <span>{texts().atTank(formatQuantity(pressureKpa, 'pressure', units))}</span>
+      )}
+      {clamp && <span>{texts().onClamp(formatQuantity(clamp.amps, 'current', units))}</span>}
     </p>
   );
 }
@@ -156,11 +157,11 @@ function SaveRun(props: { well: string; pump: string; run: DoneRun; onSaved: () 
   const { well, pump, run, onSaved } = props;
   const { units } = useAppContext();
   const [done, setDone] = useState(false);
-  if (done) return <p>Saved. The reading is in the list below.</p>;
+  if (done) return <p>{texts().savedBelow}</p>;
   return (
     <ActionForm
       class="card-form"
-      button="Keep these"
+      button={texts().saveReadings}
       submit={(to, fields, actor) => saveReadings(to, { well, pump, run, fields, actor })}
       done={() => {
         setDone(true);
@@ -168,7 +169,7 @@ function SaveRun(props: { well: string; pump: string; run: DoneRun; onSaved: () 
       }}
     >
       <fieldset class="field ticks">
-        <legend>What the run showed</legend>
+        <legend>{texts().runResults}</legend>
         {run.readings.map((reading) => (
           <label key={nameOf(reading)} class="tick">
             <input
@@ -179,9 +180,7 @@ function SaveRun(props: { well: string; pump: string; run: DoneRun; onSaved: () 
             />{' '}
             <span>
               {titleOf(reading)}: {findReadingWords(reading.kind)?.format(reading.si, units)}
-              {reading.kind === 'fill-time' && (
-                <span class="secondary"> (only if every tap was shut while it ran)</span>
-              )}
+              {reading.kind === 'fill-time' && <span class="secondary"> {texts().fillCondition}</span>}
             </span>
           </label>
         ))}
@@ -190,37 +189,26 @@ function SaveRun(props: { well: string; pump: string; run: DoneRun; onSaved: () 
         <ul class="secondary">
           {run.missing.map(({ kind, reason }) => (
             <li key={kind}>
-              {titles[kind]}: {MISSING_TEXT[reason]}
+              {texts().titles[kind]}: {MISSING_TEXT[reason]}
             </li>
           ))}
         </ul>
       )}
-      {run.coarse && (
-        <p class="secondary">
-          The readings come more than 3 s apart: both pressures lie on straight lines through what was read.
-        </p>
-      )}
+      {run.coarse && <p class="secondary">{texts().coarse}</p>}
       <label class="tick">
         <input type="checkbox" name="pinned" />
-        <span>Pin them: all is well now, and later readings are held against these</span>
+        <span>{texts().pinAll}</span>
       </label>
     </ActionForm>
   );
 }
-
-const titles = {
-  amps: 'Running amps',
-  'cut-in': 'Cut-in',
-  'cut-out': 'Cut-out',
-  'fill-time': 'Time of a fill',
-};
 
 function nameOf({ kind, phase }: GuidedReadingAnswer): string {
   return phase === undefined ? kind : `${kind} ${phase}`;
 }
 
 function titleOf({ kind, phase }: GuidedReadingAnswer): string {
-  return phase === undefined ? titles[kind] : `${titles[kind]}, line ${phase}`;
+  return phase === undefined ? texts().titles[kind] : texts().titleOfLine(texts().titles[kind], phase);
 }
 
 interface SaveParams {
@@ -238,7 +226,7 @@ async function saveReadings(
 ): Promise<void> {
   const wanted = new Set(fields.getAll('take'));
   const selected = run.readings.filter((reading) => wanted.has(nameOf(reading)));
-  if (selected.length === 0) throw new RequestError('Nothing is chosen to be kept.');
+  if (selected.length === 0) throw new RequestError(texts().nothingChosen);
   const pinned = fields.get('pinned') !== null;
   for (const reading of selected) {
     const entry = {
@@ -248,7 +236,7 @@ async function saveReadings(
       pump,
       from: 'sensors',
       at: run.stopped,
-      ...(reading.phase !== undefined && { where: `line ${reading.phase}` }),
+      ...(reading.phase !== undefined && { where: texts().line(reading.phase) }),
       ...(pinned && { pinned }),
     };
     // In their order, so that a refusal leaves no later one written.

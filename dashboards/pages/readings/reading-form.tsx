@@ -14,6 +14,7 @@ import { bucketFlow, type Bucket } from '../../../shared/quantity/bucket-flow.ts
 import { FlowFields } from './flow-fields.tsx';
 import { uploadPhotos, documentsField, PhotoField } from '../../ui/photo-field.tsx';
 import { ActionForm, textOf } from '../../ui/action-form.tsx';
+import { texts } from './texts.ts';
 
 export interface ReadingFormProps {
   detail: WellDetail;
@@ -39,7 +40,7 @@ export function ReadingForm(props: ReadingFormProps) {
           props.changed();
         }}
       />
-      <p role="status">{round > 0 && 'Saved. The reading is in the list below.'}</p>
+      <p role="status">{round > 0 && texts().savedBelow}</p>
     </>
   );
 }
@@ -57,7 +58,7 @@ function OneReading({ detail, readingNames, photoWords, changed }: ReadingFormPr
   return (
     <ActionForm
       class="card-form"
-      button="Write it down"
+      button={texts().save}
       submit={async (to, fields, actor) => {
         const photos = await uploadPhotos(to, fields, { well, about: 'reading', ...actor });
         const entry = entryOf(fields, { what, timeZone, photos, ...(flow && { value: flow.text, bucket }) });
@@ -72,7 +73,7 @@ function OneReading({ detail, readingNames, photoWords, changed }: ReadingFormPr
       {what === 'flow' && <FlowFields bucket={bucket} flow={flow} change={setBucket} />}
       {!flow && (
         <label class="field">
-          Value with its unit
+          {texts().value}
           <input
             type="text"
             name="value"
@@ -84,10 +85,10 @@ function OneReading({ detail, readingNames, photoWords, changed }: ReadingFormPr
       )}
       <Circumstances detail={detail} what={what} />
       <label class="tick">
-        <input type="checkbox" name="pinned" /> Pin it: later ones are held against this
+        <input type="checkbox" name="pinned" /> {texts().pin}
       </label>
       {photoWords !== undefined && <p class="secondary">{photoWords}</p>}
-      <PhotoField label="Photos" />
+      <PhotoField label={texts().photos} />
     </ActionForm>
   );
 }
@@ -100,7 +101,7 @@ function ReadingNameField(props: {
   const { readingNames, what, choose } = props;
   return (
     <label class="field">
-      What was read
+      {texts().what}
       <select
         value={what}
         onChange={(event) => {
@@ -118,12 +119,10 @@ function ReadingNameField(props: {
   );
 }
 
-const PLACE_EXAMPLES: Partial<Record<ReadingName, string>> = {
-  winding: 'yellow to black',
-  insulation: 'leads to ground',
-  flow: 'garden tap',
-  precharge: 'tank in the barn',
-};
+function placeExample(what: ReadingName): string | undefined {
+  const examples: Partial<Record<ReadingName, string>> = texts().placeExamples;
+  return examples[what];
+}
 
 /** Of which pump, when, where and with what. */
 function Circumstances({ detail, what }: { detail: WellDetail; what: ReadingName }) {
@@ -132,9 +131,9 @@ function Circumstances({ detail, what }: { detail: WellDetail; what: ReadingName
       <div class="fields">
         {detail.pumps.length > 1 && (
           <label class="field">
-            Pump
+            {texts().pump}
             <select name="pump">
-              <option value="">the whole well</option>
+              <option value="">{texts().wholeWell}</option>
               {detail.pumps.map(({ pump }) => (
                 <option key={pump} value={pump}>
                   {pump.slice(1)}
@@ -144,20 +143,20 @@ function Circumstances({ detail, what }: { detail: WellDetail; what: ReadingName
           </label>
         )}
         <label class="field">
-          On which day (empty: now)
+          {texts().date}
           <input type="date" name="date" max={localDate(nowMs(), detail.well.timeZone)} />
         </label>
         <label class="field">
-          Where
-          <input type="text" name="where" maxLength={120} placeholder={PLACE_EXAMPLES[what]} />
+          {texts().location}
+          <input type="text" name="where" maxLength={120} placeholder={placeExample(what)} />
         </label>
         <label class="field">
-          With what
+          {texts().instrument}
           <input type="text" name="with" maxLength={120} />
         </label>
       </div>
       <label class="field">
-        Remark
+        {texts().remark}
         <input type="text" name="text" maxLength={2000} />
       </label>
     </>

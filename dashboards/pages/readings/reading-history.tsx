@@ -11,6 +11,7 @@ import { nowMs } from '../../data/clock.ts';
 import { useAppContext } from '../../data/settings.ts';
 import { PhotoRow } from '../../ui/photo-row.tsx';
 import { ActionForm, textOf } from '../../ui/action-form.tsx';
+import { texts } from './texts.ts';
 
 export interface ReadingHistoryProps {
   well: string;
@@ -21,7 +22,7 @@ export interface ReadingHistoryProps {
 
 export function ReadingHistory({ well, groups, timeZone, changed }: ReadingHistoryProps) {
   const { source } = useAppContext();
-  if (groups.length === 0) return <p class="status">None yet.</p>;
+  if (groups.length === 0) return <p class="status">{texts().none}</p>;
   return (
     <>
       {groups.map((group) => (
@@ -29,7 +30,7 @@ export function ReadingHistory({ well, groups, timeZone, changed }: ReadingHisto
       ))}
       {source.live && (
         <details class="more">
-          <summary>One of them is wrong: strike it out</summary>
+          <summary>{texts().voidOne}</summary>
           <VoidReading well={well} groups={groups} timeZone={timeZone} changed={changed} />
         </details>
       )}
@@ -43,7 +44,7 @@ function keyOf({ kind, pump, location }: ReadingGroupAnswer): string {
 
 function titleOf({ kind, pump, location }: ReadingGroupAnswer): string {
   const name = findReadingWords(kind)?.title ?? kind;
-  const more = [location, pump === undefined || pump === 'p1' ? undefined : `pump ${pump.slice(1)}`];
+  const more = [location, pump === undefined || pump === 'p1' ? undefined : texts().pumpName(pump.slice(1))];
   return [name, ...more.filter((word) => word !== undefined)].join(', ');
 }
 
@@ -58,10 +59,9 @@ function formattersFor(what: string, units: UnitSystem): Formatters {
   const format = (si: number): string => words?.format(si, units) ?? String(si);
   const formatDifference = (by: number, from: number): string => {
     const size = format(Math.abs(by));
-    if (size.startsWith('0 ')) return 'the same';
+    if (size.startsWith('0 ')) return texts().same;
     const percent = from === 0 ? 0 : Math.round(Math.abs(by / from) * 100);
-    const percentText = percent === 0 ? '' : ` (${percent} %)`;
-    return `${size} ${by > 0 ? 'more' : 'less'}${percentText}`;
+    return by > 0 ? texts().more(size, percent) : texts().less(size, percent);
   };
   return { format, formatDifference };
 }
@@ -78,27 +78,22 @@ function Group({ group, timeZone }: { group: ReadingGroupAnswer; timeZone: strin
       <h3>{title}</h3>
       {pinned && (
         <p>
-          Pinned {format(pinned.si)} on {day(pinned.atMs)}
-          {pinned.by !== undefined && ` by ${pinned.by}`}.
+          {texts().pinnedOn(format(pinned.si), day(pinned.atMs), pinned.by)}
           {recent &&
-            ` Now ${format(recent.si)} (last ${recent.count} runs): ${formatDifference(recent.si - pinned.si, pinned.si)}.`}
+            ` ${texts().nowAgainst({ value: format(recent.si), runs: recent.count, difference: formatDifference(recent.si - pinned.si, pinned.si) })}`}
         </p>
       )}
-      {!pinned && recent && (
-        <p>
-          The sensors show {format(recent.si)} now, in the last {recent.count} runs.
-        </p>
-      )}
+      {!pinned && recent && <p>{texts().sensorsShow(format(recent.si), recent.count)}</p>}
       <ReadingChart group={group} title={title} format={format} timeZone={timeZone} />
       <Table
-        head={['Day', 'Value', 'Against the pinned', 'By and with']}
+        head={[texts().day, texts().readValue, texts().comparedWithPinned, texts().byAndWith]}
         rows={rows.toReversed().map((row) => ({
           key: row.id,
           cells: [
             day(row.atMs),
             <>
               {format(row.si)}
-              {row.pinned && <strong>, pinned</strong>}
+              {row.pinned && <strong>{texts().pinned}</strong>}
             </>,
             row.difference === undefined || !pinned ? '' : formatDifference(row.difference, pinned.si),
             <>
@@ -113,7 +108,7 @@ function Group({ group, timeZone }: { group: ReadingGroupAnswer; timeZone: strin
 }
 
 function withWords(row: ReadingRowAnswer): string {
-  const from = row.from === 'sensors' ? 'from the sensors' : undefined;
+  const from = row.from === 'sensors' ? texts().fromSensors : undefined;
   return [row.by, row.instrument, from, row.text].filter((word) => word !== undefined).join(', ');
 }
 
@@ -148,7 +143,7 @@ function ReadingChart(props: {
       class="reading-chart"
       viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
       role="img"
-      aria-label={`${title} over time, as in the table`}
+      aria-label={texts().overTime(title)}
     >
       {pinned && <path class="reading-chart-pinned" d={`M${EDGE} ${y(pinned.si)}H${WIDTH - EDGE}`} />}
       {rows.map((row) => (
@@ -165,7 +160,7 @@ function ReadingChart(props: {
         {dateWords(first, timeZone, nowMs())}
       </text>
       <text x={WIDTH - EDGE} y={HEIGHT - 4} text-anchor="end">
-        {recent ? `now ${format(recent.si)}` : dateWords(last, timeZone, nowMs())}
+        {recent ? texts().now(format(recent.si)) : dateWords(last, timeZone, nowMs())}
       </text>
     </svg>
   );
@@ -176,7 +171,7 @@ function VoidReading({ well, groups, timeZone, changed }: ReadingHistoryProps) {
   return (
     <ActionForm
       class="card-form"
-      button="Void"
+      button={texts().void}
       submit={(to, fields, actor) => {
         const text = textOf(fields, 'text');
         const entry = { kind: 'struck', replaces: textOf(fields, 'id'), ...(text && { text }) };
@@ -185,7 +180,7 @@ function VoidReading({ well, groups, timeZone, changed }: ReadingHistoryProps) {
       done={changed}
     >
       <label class="field">
-        Which
+        {texts().whichReading}
         <select name="id">
           {groups.flatMap((group) =>
             group.rows.toReversed().map((row) => (
@@ -198,7 +193,7 @@ function VoidReading({ well, groups, timeZone, changed }: ReadingHistoryProps) {
         </select>
       </label>
       <label class="field">
-        Why <input type="text" name="text" maxLength={2000} />
+        {texts().reason} <input type="text" name="text" maxLength={2000} />
       </label>
     </ActionForm>
   );

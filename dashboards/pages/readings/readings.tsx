@@ -18,6 +18,7 @@ import { GuidedRun } from './guided-run.tsx';
 import { ReadingForm } from './reading-form.tsx';
 import { ReadingHistory } from './reading-history.tsx';
 import { RequestView } from '../../ui/request-view.tsx';
+import { texts } from './texts.ts';
 
 export function ReadingsPage({ name }: { name: string }) {
   const { source } = useAppContext();
@@ -26,13 +27,13 @@ export function ReadingsPage({ name }: { name: string }) {
   return (
     <>
       <LogbookHead well={name} page="readings" />
-      <RequestView state={detail.state} subject="this well" reload={detail.reload}>
+      <RequestView state={detail.state} subject={texts().thisWell} reload={detail.reload}>
         {(value) => (
           <>
             {source.live && <AddReadings detail={value} changed={readings.reload} />}
             <section aria-labelledby="years">
-              <h2 id="years">Readings over the years</h2>
-              <RequestView state={readings.state} subject="the readings" reload={readings.reload}>
+              <h2 id="years">{texts().overTheYears}</h2>
+              <RequestView state={readings.state} subject={texts().subject} reload={readings.reload}>
                 {({ groups, calibration }) => (
                   <>
                     <Calibrate
@@ -64,25 +65,25 @@ function AddReadings({ detail, changed }: { detail: WellDetail; changed: () => v
   return (
     <div class="reading-forms">
       <section aria-labelledby="guide">
-        <h2 id="guide">Reference readings with a guide</h2>
+        <h2 id="guide">{texts().guided}</h2>
         <GuidedRun detail={detail} changed={changed} />
       </section>
       <details class="more">
-        <summary>A reading that you bring: level, precharge, flow</summary>
+        <summary>{texts().ownReading}</summary>
         <p class="secondary">{CAUTIONS['well-cap']}</p>
         <ReadingForm detail={detail} readingNames={UNQUALIFIED_READINGS} changed={changed} />
       </details>
       <details class="more">
-        <summary>The tank’s air charge from a measured draw</summary>
+        <summary>{texts().drawTest}</summary>
         <DrawTest detail={detail} changed={changed} />
       </details>
       <details class="more">
-        <summary>Results of a qualified person: windings, insulation, capacitor, voltage</summary>
+        <summary>{texts().qualified}</summary>
         <p class="status">{QUALIFIED_ONLY_NOTE}</p>
         <ReadingForm
           detail={detail}
           readingNames={QUALIFIED_READINGS}
-          photoWords="Photos of the inside of a box are for whoever has it open and locked out already. A closed one stays closed."
+          photoWords={texts().boxPhotoCaution}
           changed={changed}
         />
       </details>

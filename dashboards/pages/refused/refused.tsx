@@ -8,17 +8,16 @@ import { useNow } from '../../data/clock.ts';
 import { useAppContext } from '../../data/settings.ts';
 import { useRequest } from '../../data/use-request.ts';
 import { RequestView } from '../../ui/request-view.tsx';
+import { texts } from './texts.ts';
 
 export function RefusedPage() {
   const { source } = useAppContext();
   const { state, reload } = useRequest('refused', () => source.get('refused'));
   return (
     <>
-      <h1>Refused packs</h1>
-      <p class="lead">
-        What a node sent and could not be taken, and why. Nothing here stopped any other pack.
-      </p>
-      <RequestView state={state} subject="what was refused" reload={reload}>
+      <h1>{texts().title}</h1>
+      <p class="lead">{texts().intro}</p>
+      <RequestView state={state} subject={texts().subject} reload={reload}>
         {(value) => <RefusedPacks value={value} />}
       </RequestView>
     </>
@@ -27,31 +26,29 @@ export function RefusedPage() {
 
 function RefusedPacks({ value }: { value: RefusedAnswer }) {
   const now = useNow(10_000);
-  if (value.counts.length === 0) return <p class="status">Nothing was refused.</p>;
+  if (value.counts.length === 0) return <p class="status">{texts().none}</p>;
   return (
     <>
       <section aria-labelledby="counts">
-        <h2 id="counts">How many, by reason</h2>
+        <h2 id="counts">{texts().countByReason}</h2>
         <dl class="facts">
           {value.counts.map(({ reason, count, lastMs }) => (
             <div key={reason}>
               <dt>{reason}</dt>
-              <dd>
-                {count}, last {agoWords(lastMs, now)}
-              </dd>
+              <dd>{texts().countAndLast(count, agoWords(lastMs, now))}</dd>
             </div>
           ))}
         </dl>
       </section>
       <section aria-labelledby="last">
-        <h2 id="last">The last ones</h2>
+        <h2 id="last">{texts().latest}</h2>
         {value.last.map((row) => (
           <article class="sheet" key={`${row.atMs}${row.topic}${row.head}`}>
             <h3>{row.reason}</h3>
             <p>
-              {row.detail}. On <code>{row.topic}</code>, {agoWords(row.atMs, now)}.
+              {row.detail}. <code>{row.topic}</code>, {agoWords(row.atMs, now)}.
             </p>
-            <pre tabIndex={0} aria-label={`The start of the pack on ${row.topic}`}>
+            <pre tabIndex={0} aria-label={texts().firstBytes(row.topic)}>
               {printable(row.head)}
             </pre>
           </article>

@@ -9,6 +9,7 @@ import {
   partsListReason,
 } from '../../../shared/text/en/checks/parts-list.ts';
 import { withNonBreakingUnits } from '../../../shared/text/en/names.ts';
+import { texts } from './texts.ts';
 
 export function PartsList({ items }: { items: readonly PartsListItemAnswer[] }) {
   return (
@@ -18,15 +19,15 @@ export function PartsList({ items }: { items: readonly PartsListItemAnswer[] }) 
         {items.map((item) => (
           <li key={`${item.part} ${item.pump ?? ''}`}>
             <h3>{partsListItemText(item)}</h3>
-            {item.reasons.length > 0 && <p class="secondary">For: {item.reasons.join('; ')}</p>}
+            {item.reasons.length > 0 && <p class="secondary">{texts().for(item.reasons.join('; '))}</p>}
             {item.known.length > 0 && <p>{withNonBreakingUnits(item.known.join(', '))}.</p>}
             {item.unknown.length > 0 && (
-              <p class="unknown">Not known: {withNonBreakingUnits(item.unknown.join('; '))}.</p>
+              <p class="unknown">{texts().unknown(withNonBreakingUnits(item.unknown.join('; ')))}</p>
             )}
           </li>
         ))}
       </ul>
-      <p>Always: {PARTS_LIST_ALWAYS}</p>
+      <p>{texts().always(PARTS_LIST_ALWAYS)}</p>
     </>
   );
 }

@@ -6,6 +6,7 @@ import { momentWords } from '../../../shared/text/en/time-words.ts';
 import { VisitReport } from '../../../shared/view/visit-report.tsx';
 import { useAppContext } from '../../data/settings.ts';
 import { PhotoRow } from '../../ui/photo-row.tsx';
+import { texts } from './texts.ts';
 
 export interface ReportSheetProps {
   well: string;
@@ -17,17 +18,14 @@ export function ReportSheet({ well, timeZone, report }: ReportSheetProps) {
   const { units } = useAppContext();
   return (
     <article class="report" aria-labelledby="report">
-      <h2 id="report">Before and after, {nameText(well)}</h2>
+      <h2 id="report">{texts().beforeAndAfterOf(nameText(well))}</h2>
       <VisitReport
         report={report}
         units={units}
         when={(ms) => momentWords(ms, timeZone, units, report.nowMs)}
         photos={PhotoRow}
       />
-      <p class="secondary">
-        Runs and whole days up to {report.days} days on either side, or to the next visit. Spread is 1.4826 ×
-        the median absolute deviation. {REPORT_CAVEAT}
-      </p>
+      <p class="secondary">{texts().reportBasis(report.days, REPORT_CAVEAT)}</p>
     </article>
   );
 }

@@ -18,6 +18,7 @@ import { ActionForm } from '../../ui/action-form.tsx';
 import { PhotoRow } from '../../ui/photo-row.tsx';
 import { WorkForm } from './work-form.tsx';
 import { WorkList } from '../../../shared/view/work-list.tsx';
+import { texts } from './texts.ts';
 
 export function VisitPage({ name }: { name: string }) {
   const { source, units } = useAppContext();
@@ -36,9 +37,9 @@ export function VisitPage({ name }: { name: string }) {
   return (
     <>
       <LogbookHead well={name} page="visit" />
-      <RequestView state={detail.state} subject="this well" reload={detail.reload}>
+      <RequestView state={detail.state} subject={texts().thisWell} reload={detail.reload}>
         {(value) => (
-          <RequestView state={visits.state} subject="its visits" reload={visits.reload}>
+          <RequestView state={visits.state} subject={texts().visitsSubject} reload={visits.reload}>
             {(answer) => (
               <Visits detail={value} visits={answer.visits} changed={reload} showReport={setShown} />
             )}
@@ -46,8 +47,8 @@ export function VisitPage({ name }: { name: string }) {
         )}
       </RequestView>
       <section aria-labelledby="parts-list">
-        <h2 id="parts-list">What to bring</h2>
-        <RequestView state={partsList.state} subject="what to bring" reload={partsList.reload}>
+        <h2 id="parts-list">{texts().partsToBring}</h2>
+        <RequestView state={partsList.state} subject={texts().partsSubject} reload={partsList.reload}>
           {(value) => <PartsList items={value[units]} />}
         </RequestView>
       </section>
@@ -73,8 +74,8 @@ function Visits({ detail, visits, changed, showReport }: VisitsProps) {
         <NewVisit well={detail.well.well} changed={changed} />
       )}
       <section aria-labelledby="past-visits">
-        <h2 id="past-visits">Visits so far</h2>
-        {past.length === 0 && <p class="status">None yet.</p>}
+        <h2 id="past-visits">{texts().pastVisits}</h2>
+        {past.length === 0 && <p class="status">{texts().none}</p>}
         {past.map((visit) => (
           <PastVisit key={visit.id} visit={visit} detail={detail} show={() => showReport(visit.id)} />
         ))}
@@ -86,14 +87,11 @@ function Visits({ detail, visits, changed, showReport }: VisitsProps) {
 function NewVisit({ well, changed }: { well: string; changed: () => void }) {
   return (
     <section aria-labelledby="open-visit">
-      <h2 id="open-visit">Open a visit</h2>
-      <p>
-        While a visit is open nothing is raised and nothing is learnt. Open it when you begin, and close it
-        when the work is done.
-      </p>
+      <h2 id="open-visit">{texts().openVisit}</h2>
+      <p>{texts().openVisitHelp}</p>
       <p class="secondary">{CAUTIONS['lock-out']}</p>
       <ActionForm
-        button="Open a visit"
+        button={texts().openVisit}
         submit={(to, _fields, actor) => to.post('act', {}, { act: { kind: 'visit-opened', well }, ...actor })}
         done={changed}
       />
@@ -112,28 +110,22 @@ function OpenVisit(props: {
   const { units } = useAppContext();
   return (
     <section class="sheet" aria-labelledby="at-work">
-      <h2 id="at-work">A visit is open</h2>
-      <p>
-        Since {momentWords(visit.openedMs, timeZone, units, nowMs())}
-        {visit.openedBy !== undefined && `, by ${visit.openedBy}`}. Alarms are suppressed until you close it.
-      </p>
+      <h2 id="at-work">{texts().visitIsOpen}</h2>
+      <p>{texts().openSince(momentWords(visit.openedMs, timeZone, units, nowMs()), visit.openedBy)}</p>
       <p class="secondary">
         {CAUTIONS['lock-out']} {CAUTIONS.electrician}
       </p>
-      <h3>Work so far</h3>
+      <h3>{texts().workSoFar}</h3>
       <WorkList work={visit.work} photos={PhotoRow} />
       <details class="more" open={visit.work.length === 0}>
-        <summary>Write down work and parts</summary>
+        <summary>{texts().recordWork}</summary>
         <WorkForm well={well} visit={visit.id} changed={changed} />
       </details>
-      <h3>Close the visit</h3>
-      <p>
-        It clears what stands. The proof compares what runs and days showed before with those that follow;
-        after some runs it is there.
-      </p>
+      <h3>{texts().closeVisit}</h3>
+      <p>{texts().closeVisitHelp}</p>
       <ActionForm
         key={String(visit.needsNewBaseline)}
-        button="Close the visit"
+        button={texts().closeVisit}
         submit={(to, fields, actor) => {
           const newBaseline = fields.get('anew') !== null;
           return to.post(
@@ -153,11 +145,11 @@ function OpenVisit(props: {
         <label class="tick">
           <input type="checkbox" name="anew" defaultChecked={visit.needsNewBaseline} />
           <span>
-            Learn anew what is normal{' '}
+            {texts().learnAgain}{' '}
             <span class="secondary">
               {visit.needsNewBaseline
-                ? `(the work touched ${visit.affectedParts.join(', ')}: what was normal before is no measure any more)`
-                : '(for work on pump, motor, tank or switch; none is written down)'}
+                ? texts().learnAgainBecause(visit.affectedParts)
+                : texts().learnAgainHelp}
             </span>
           </span>
         </label>
@@ -173,18 +165,15 @@ function PastVisit({ visit, detail, show }: { visit: VisitAnswer; detail: WellDe
     <article class="visit">
       <h3>{when(visit.openedMs)}</h3>
       <p class="secondary">
-        {[
-          visit.openedBy === undefined ? '' : `By ${visit.openedBy}`,
-          visit.closedMs === undefined ? '' : `closed ${when(visit.closedMs)}`,
-          visit.newBaseline ? 'what is normal was learnt anew' : '',
-        ]
-          .filter((word) => word !== '')
-          .join('; ')}
-        .
+        {texts().pastVisit({
+          openedBy: visit.openedBy,
+          closed: visit.closedMs === undefined ? undefined : when(visit.closedMs),
+          newBaseline: visit.newBaseline,
+        })}
       </p>
       <WorkList work={visit.work} photos={PhotoRow} />
       <button type="button" onClick={show}>
-        Before and after
+        {texts().beforeAndAfter}
       </button>
     </article>
   );
@@ -198,14 +187,14 @@ function VisitReport(props: { name: string; visit: string; detail: WellDetail; b
     <>
       <p class="actions">
         <button type="button" onClick={back}>
-          Back to the visits
+          {texts().backToVisits}
         </button>
         <button type="button" onClick={() => window.print()}>
-          Print this page
+          {texts().print}
         </button>
       </p>
-      <h1 class="unseen">Before and after a visit</h1>
-      <RequestView state={report.state} subject="the proof" reload={report.reload}>
+      <h1 class="unseen">{texts().reportTitle}</h1>
+      <RequestView state={report.state} subject={texts().reportSubject} reload={report.reload}>
         {(value) => <ReportSheet well={name} timeZone={detail.well.timeZone} report={value} />}
       </RequestView>
     </>

@@ -5,19 +5,7 @@
 import { useState } from 'preact/hooks';
 import { uploadPhotos, documentsField, PhotoField } from '../../ui/photo-field.tsx';
 import { ActionForm, textOf } from '../../ui/action-form.tsx';
-
-/** As shared/entries/entry-fields.ts names them, with the words of the form. */
-const TOUCHED: readonly [name: string, word: string][] = [
-  ['pump', 'pump'],
-  ['motor', 'motor'],
-  ['tank', 'tank'],
-  ['switch', 'pressure switch'],
-  ['pipe', 'pipe or valve'],
-  ['wiring', 'wiring or control box'],
-  ['well', 'the well itself'],
-  ['sensors', 'node, clamp or transducer'],
-  ['other', 'something else'],
-];
+import { texts } from './texts.ts';
 
 export function WorkForm({ well, visit, changed }: { well: string; visit: string; changed: () => void }) {
   const [round, setRound] = useState(0);
@@ -25,7 +13,7 @@ export function WorkForm({ well, visit, changed }: { well: string; visit: string
     <ActionForm
       key={round}
       class="card-form"
-      button="Write it down"
+      button={texts().save}
       submit={async (to, fields, actor) => {
         const [done, parts, doneBy] = ['done', 'parts', 'doneBy'].map((name) => textOf(fields, name));
         const listed = (parts ?? '').split('\n').map((line) => line.trim());
@@ -54,27 +42,24 @@ export function WorkForm({ well, visit, changed }: { well: string; visit: string
       }}
     >
       <label class="field">
-        What was done <textarea name="done" rows={2} maxLength={2000} required />
+        {texts().workDone} <textarea name="done" rows={2} maxLength={2000} required />
       </label>
       <label class="field">
-        Parts that went in, a line each <textarea name="parts" rows={2} maxLength={4000} />
+        {texts().partsInstalled} <textarea name="parts" rows={2} maxLength={4000} />
       </label>
       <fieldset class="field ticks">
-        <legend>What it touched</legend>
-        {TOUCHED.map(([name, word]) => (
+        <legend>{texts().affected}</legend>
+        {Object.entries(texts().partsOfWork).map(([name, word]) => (
           <label key={name} class="tick">
             <input type="checkbox" name="touched" value={name} /> {word}
           </label>
         ))}
       </fieldset>
       <label class="field">
-        Done by (person or firm) <input type="text" name="doneBy" maxLength={120} />
+        {texts().doneByField} <input type="text" name="doneBy" maxLength={120} />
       </label>
-      <p class="secondary">
-        Photos of the inside of a box are for whoever has it open and locked out already. A closed one stays
-        closed.
-      </p>
-      <PhotoField label="Photos of the work" />
+      <p class="secondary">{texts().boxPhotoCaution}</p>
+      <PhotoField label={texts().workPhotos} />
     </ActionForm>
   );
 }

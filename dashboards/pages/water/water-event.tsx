@@ -9,8 +9,9 @@ import { WATER_EVENTS, WATER_EVENT_WORDS } from '../../../shared/text/en/water-w
 import { RequestError, type DataSource } from '../../data/source.ts';
 import { entryMoment } from '../../../shared/notes/entry-day.ts';
 import { SelectField, Field, FieldRow, type Reasons } from '../../ui/field.tsx';
-import { FIELD_ERRORS_MESSAGE } from '../../words/refused-field.ts';
 import { ActionForm, textOf } from '../../ui/action-form.tsx';
+import { texts } from './texts.ts';
+import { texts as uiTexts } from '../../ui/texts.ts';
 
 const EVENTS = WATER_EVENTS.map((event) => [event, WATER_EVENT_WORDS[event].question] as const);
 
@@ -22,7 +23,7 @@ export function WaterEventForm(props: { well: string; value: WaterAnswer; change
     const when = entryMoment(textOf(fields, 'at'), value);
     if ('reason' in when) {
       setReasons({ at: when.reason });
-      throw new RequestError(FIELD_ERRORS_MESSAGE);
+      throw new RequestError(uiTexts().seeFields);
     }
     setReasons({});
     const words = EVENTS.find(([one]) => one === event)?.[1] ?? '';
@@ -31,26 +32,26 @@ export function WaterEventForm(props: { well: string; value: WaterAnswer; change
   };
   return (
     <details class="more acts">
-      <summary>Something happened: flood, repair, another taste, illness</summary>
+      <summary>{texts().recordEvent}</summary>
       <ActionForm
         class="action-form form"
-        button="Keep it"
-        doneMessage="Kept: a test is due."
+        button={texts().save}
+        doneMessage={texts().eventSaved}
         submit={submit}
         done={changed}
       >
         <FieldRow>
-          <SelectField name="event" label="What" options={EVENTS} change={setEvent} />
+          <SelectField name="event" label={texts().event} options={EVENTS} change={setEvent} />
           <Field
             name="at"
-            label="When"
+            label={texts().date}
             type="date"
             defaultValue={value.today}
             max={value.today}
             reasons={reasons}
           />
         </FieldRow>
-        <Field name="text" label="Remark" maxLength={500} reasons={reasons} />
+        <Field name="text" label={texts().remark} maxLength={500} reasons={reasons} />
         {event === 'flood' && <p class="advice">{CAUTIONS.flood}</p>}
         {event === 'disinfected' && <p class="advice">{CAUTIONS.disinfecting}</p>}
         {event === 'repair' && <p class="advice">{CAUTIONS.contamination}</p>}

@@ -14,6 +14,7 @@ import { Field, FieldRow, type Reasons } from '../../ui/field.tsx';
 import { useEntryForm } from '../../ui/use-entry-form.ts';
 import { PhotoField } from '../../ui/photo-field.tsx';
 import { ActionForm, textOf } from '../../ui/action-form.tsx';
+import { texts } from './texts.ts';
 
 interface WaterFormProps {
   well: string;
@@ -35,7 +36,7 @@ export function WaterForm({ well, value, changed }: WaterFormProps) {
   const [open, setOpen] = useState(false);
   return (
     <details class="more acts" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Results of a water test</summary>
+      <summary>{texts().recordTest}</summary>
       {open && (
         <Form
           well={well}
@@ -56,28 +57,31 @@ function Form({ well, value, changed }: WaterFormProps) {
   );
   const { reasons, submit } = useEntryForm({
     well,
-    about: 'Water test',
+    about: texts().waterTest,
     read: (fields) => readForm(fields, lines, value),
   });
   return (
-    <ActionForm class="action-form form" button="Save results" submit={submit} done={changed}>
+    <ActionForm class="action-form form" button={texts().saveResults} submit={submit} done={changed}>
       <FieldRow>
         <Field
           name="at"
-          label="Sample drawn"
+          label={texts().sampleDate}
           type="date"
           defaultValue={value.today}
           max={value.today}
           reasons={reasons}
         />
-        <Field name="laboratory" label="Laboratory" maxLength={120} reasons={reasons} />
-        <Field name="place" label="Sample point" maxLength={120} reasons={reasons} />
-        <Field name="why" label="Reason" maxLength={120} placeholder="each year" reasons={reasons} />
+        <Field name="laboratory" label={texts().laboratory} maxLength={120} reasons={reasons} />
+        <Field name="place" label={texts().samplePoint} maxLength={120} reasons={reasons} />
+        <Field
+          name="why"
+          label={texts().reason}
+          maxLength={120}
+          placeholder={texts().yearly}
+          reasons={reasons}
+        />
       </FieldRow>
-      <p>
-        As the report writes it: 2.1, &lt; 0.5, absent, present, not detected. Lines without a value are left
-        out. Nitrate and nitrite need “as N”, “as NO3” or “as NO2”: the report says which.
-      </p>
+      <p>{texts().formHelp}</p>
       <datalist id="analytes">
         {ANALYTE_KEYS.map((key) => (
           <option key={key} value={ANALYTES[key].name} />
@@ -92,11 +96,11 @@ function Form({ well, value, changed }: WaterFormProps) {
           disabled={lines.length >= MAX_LINES}
           onClick={() => setLines([...lines, { id: (lines.at(-1)?.id ?? 0) + 1, analyte: '' }])}
         >
-          One more line
+          {texts().addLine}
         </button>
       </p>
-      <Field name="text" label="Remark" maxLength={500} reasons={reasons} />
-      <PhotoField label="Photo of the report" documents />
+      <Field name="text" label={texts().remark} maxLength={500} reasons={reasons} />
+      <PhotoField label={texts().reportPhoto} documents />
     </ActionForm>
   );
 }
@@ -119,10 +123,10 @@ function ResultLine({ line, at, reasons }: { line: ResultRow; at: number; reason
   const list = `units-${line.id}`;
   return (
     <fieldset class="result">
-      <legend class="unseen">Result {at + 1}</legend>
+      <legend class="unseen">{texts().result(at + 1)}</legend>
       <Field
         name={`analyte-${line.id}`}
-        label="Analyte"
+        label={texts().analyte}
         defaultValue={line.analyte}
         list="analytes"
         maxLength={80}
@@ -131,7 +135,7 @@ function ResultLine({ line, at, reasons }: { line: ResultRow; at: number; reason
       />
       <Field
         name={`value-${line.id}`}
-        label="Value"
+        label={texts().value}
         maxLength={40}
         reasons={reasons}
         onInput={(text) => update('value', text)}
@@ -163,7 +167,7 @@ function UnitField(props: {
   return (
     <div class="field">
       <label>
-        Unit{' '}
+        {texts().unit}{' '}
         <input
           type="text"
           name={name}
@@ -205,10 +209,11 @@ function interpretationWords(written: Required<WrittenResult>): string {
   const read = written.value.trim() === '' ? undefined : readResult(withUnit(written));
   if (!read || 'problem' in read) return '';
   const { is, value, unit, name, key, remark } = read.result;
-  if (value === undefined) return `Taken as: ${name}, ${is === 'below' ? 'not detected' : is}`;
-  const sign = is === 'below' ? 'under ' : is === 'above' ? 'over ' : '';
-  const same = key === undefined ? ' (no limit is kept here)' : '';
-  return `Taken as: ${name}, ${sign}${amountText(value, unit)}${same}${remark === undefined ? '' : `; ${remark}`}`;
+  if (value === undefined) return texts().readAs(name, is === 'below' ? texts().notDetected : is);
+  return texts().readAs(
+    name,
+    texts().readAmount({ is, amount: amountText(value, unit), hasLimits: key !== undefined, remark }),
+  );
 }
 
 function withUnit({ unit, ...rest }: Required<WrittenResult>): WrittenResult {
@@ -233,7 +238,7 @@ function readForm(
     if ('problem' in read) reasons[`${read.problem.key}-${id}`] = capital(read.problem.rule);
     return [written];
   });
-  if (results.length === 0) reasons[`value-${lines[0]?.id ?? 0}`] = 'Must be given: at least one result';
+  if (results.length === 0) reasons[`value-${lines[0]?.id ?? 0}`] = texts().resultRequired;
   if ('reason' in when || Object.keys(reasons).length > 0) return { reasons };
   const optional = ['laboratory', 'place', 'why', 'text'].flatMap((name) => {
     const text = textOf(fields, name);

@@ -5,16 +5,15 @@
 import type { WaterAnswer } from '../../../shared/api/due.ts';
 import { trendsOf, trendWords } from '../../words/water-trend.ts';
 import { TrendChart } from '../../charts/trend-chart.tsx';
+import { texts } from './texts.ts';
 
 export function WaterTrends({ value }: { value: WaterAnswer }) {
   const trends = trendsOf(value);
   if (trends.length === 0) return null;
   return (
     <section aria-labelledby="trends">
-      <h2 id="trends">Over the years</h2>
-      <p class="secondary">
-        A hollow dot is no measure: the laboratory could not see less than this, or could not count more.
-      </p>
+      <h2 id="trends">{texts().trends}</h2>
+      <p class="secondary">{texts().trendsHelp}</p>
       <div class="charts">
         {trends.map((trend) => (
           <TrendChart

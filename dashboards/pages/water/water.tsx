@@ -18,7 +18,7 @@ import type { WaterAnswer, WaterTestAnswer } from '../../../shared/api/due.ts';
 import { WaterTrends } from './water-trends.tsx';
 import { logbookUrl } from '../../page-url.ts';
 import { datesInWords, dayWords, dueWords } from '../../words/due.ts';
-import { countText } from '../../../shared/text/en/names.ts';
+import { texts } from './texts.ts';
 
 export function WaterPage({ name }: { name: string }) {
   const { source } = useAppContext();
@@ -26,7 +26,7 @@ export function WaterPage({ name }: { name: string }) {
   return (
     <>
       <LogbookHead well={name} page="water" />
-      <RequestView state={state} subject="the water tests" reload={reload}>
+      <RequestView state={state} subject={texts().subject} reload={reload}>
         {(value) => <Water value={value} well={name} changed={reload} />}
       </RequestView>
     </>
@@ -41,15 +41,15 @@ function Water({ value, well, changed }: { value: WaterAnswer; well: string; cha
     <>
       {next && (
         <div class={`sheet check is-${next.state}`}>
-          <h2>The next test</h2>
+          <h2>{texts().nextTest}</h2>
           <p class="when">{dueWords(next, value.nowMs)}</p>
           <p>{datesInWords(next.reasons.join(' '), value.nowMs)}</p>
           {value.missingYearly.length > 0 && next.state !== 'not-needed' && (
-            <p>Not tested within a year: {value.missingYearly.join(', ')}.</p>
+            <p>{texts().missingYearly(value.missingYearly.join(', '))}</p>
           )}
           <p>
             <a class="go" href={logbookUrl(well, 'checks')}>
-              All checks
+              {texts().allChecks}
             </a>
           </p>
         </div>
@@ -57,15 +57,15 @@ function Water({ value, well, changed }: { value: WaterAnswer; well: string; cha
       <p>{CAUTIONS['test-results']}</p>
       {source.live && (
         <section aria-labelledby="enter">
-          <h2 id="enter">Write down</h2>
+          <h2 id="enter">{texts().record}</h2>
           <WaterForm well={well} value={value} changed={changed} />
           <WaterEventForm well={well} value={value} changed={changed} />
         </section>
       )}
       <section aria-labelledby="tests">
-        <h2 id="tests">The last test</h2>
+        <h2 id="tests">{texts().latestTest}</h2>
         {last === undefined ? (
-          <p class="status">None is written down yet.</p>
+          <p class="status">{texts().none}</p>
         ) : (
           <Test test={last} value={value} well={well} changed={changed} />
         )}
@@ -73,12 +73,12 @@ function Water({ value, well, changed }: { value: WaterAnswer; well: string; cha
       <WaterTrends value={value} />
       {earlier.length > 0 && (
         <section aria-labelledby="earlier">
-          <h2 id="earlier">Earlier tests</h2>
+          <h2 id="earlier">{texts().earlierTests}</h2>
           {earlier.map((test) => (
             <details key={test.id} class="more">
               <summary>
                 {dayWords(test.sampleDate, value.nowMs)}{' '}
-                <span class="likely">{countText(test.results.length, 'result', 'results')}</span>
+                <span class="likely">{texts().results(test.results.length)}</span>
               </summary>
               <Test test={test} value={value} well={well} changed={changed} />
             </details>

@@ -8,9 +8,9 @@ import { CHECK_WORDS } from '../../../shared/text/en/checks/checks.ts';
 import { formatDuration } from '../../../shared/text/en/format.ts';
 import { useAppContext } from '../../data/settings.ts';
 import { Cautions } from '../../ui/alarm-card.tsx';
+import { texts } from './texts.ts';
 
 const ORDER = { differs: 0, 'not-yet': 1, agrees: 2 } as const;
-const STATE_WORDS = { agrees: 'agrees', differs: 'differs', 'not-yet': 'not known yet' } as const;
 
 export function Checks({ checks }: { checks: readonly CheckAnswer[] }) {
   const several = new Set(checks.map(({ pump }) => pump)).size > 2;
@@ -21,10 +21,10 @@ export function Checks({ checks }: { checks: readonly CheckAnswer[] }) {
         <li key={`${check.what} ${check.pump ?? ''}`} class={`is-${check.state}`}>
           <p>
             <strong>
-              {several && check.pump !== undefined && `Pump ${check.pump.slice(1)}: `}
+              {several && check.pump !== undefined && `${texts().pumpNumber(check.pump.slice(1))}: `}
               {check.question}
             </strong>{' '}
-            {sentence(check.state)}
+            {texts().agreement[check.state]}
           </p>
           <Figures check={check} />
           {check.action !== undefined && (
@@ -33,16 +33,11 @@ export function Checks({ checks }: { checks: readonly CheckAnswer[] }) {
               <Cautions cautions={CHECK_WORDS[check.what].cautions ?? []} />
             </>
           )}
-          {check.waitingFor !== undefined && <p class="secondary">It waits for {check.waitingFor}.</p>}
+          {check.waitingFor !== undefined && <p class="secondary">{texts().waitingFor(check.waitingFor)}</p>}
         </li>
       ))}
     </ul>
   );
-}
-
-function sentence(state: CheckAnswer['state']): string {
-  const words = STATE_WORDS[state];
-  return `${words[0]?.toUpperCase() ?? ''}${words.slice(1)}.`;
 }
 
 function Figures({ check: { card, measured } }: { check: CheckAnswer }) {
@@ -53,10 +48,10 @@ function Figures({ check: { card, measured } }: { check: CheckAnswer }) {
       .map(({ value, dimension }) =>
         dimension === 'duration' ? formatDuration(value) : formatQuantity(value, dimension, units),
       )
-      .join(' to ');
+      .join(texts().to);
   const parts = [
-    ...(card ? [`On the card: ${format(card)}.`] : []),
-    ...(measured ? [`Measured: ${format(measured)}.`] : []),
+    ...(card ? [texts().onTheCard(format(card))] : []),
+    ...(measured ? [texts().measured(format(measured))] : []),
   ];
   return <p class="secondary">{parts.join(' ')}</p>;
 }

@@ -8,12 +8,13 @@ import { alarmTitle } from '../../../shared/text/en/alarm-title.ts';
 import { useAppContext } from '../../data/settings.ts';
 import { useRequest } from '../../data/use-request.ts';
 import { RequestView } from '../../ui/request-view.tsx';
+import { texts } from './texts.ts';
 
 export function Evaluations({ name }: { name: string }) {
   const [open, setOpen] = useState(false);
   return (
     <details onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Why is there no alarm?</summary>
+      <summary>{texts().whyNoAlarm}</summary>
       {open && <EvaluationList name={name} />}
     </details>
   );
@@ -25,7 +26,7 @@ function EvaluationList({ name }: { name: string }) {
     source.get('evaluations', { well: name }),
   );
   return (
-    <RequestView state={state} subject="the alarm checks" reload={reload}>
+    <RequestView state={state} subject={texts().evaluationsSubject} reload={reload}>
       {({ evaluations }) => (
         <ul>
           {evaluations.map((evaluation) => (
@@ -42,5 +43,7 @@ function EvaluationList({ name }: { name: string }) {
 /** With its pump if the well has several. */
 function titleOf({ alarm, pump }: EvaluationAnswer, all: readonly EvaluationAnswer[]): string {
   const several = all.some((other) => other.pump !== undefined && other.pump !== pump);
-  return pump === undefined || !several ? alarmTitle(alarm) : `${alarmTitle(alarm)}, pump ${pump.slice(1)}`;
+  return pump === undefined || !several
+    ? alarmTitle(alarm)
+    : texts().alarmOfPump(alarmTitle(alarm), pump.slice(1));
 }

@@ -15,12 +15,9 @@ import { Chart } from './chart.tsx';
 import type { ChartLine, ChartProps } from './chart.tsx';
 import { inUnits, spanWords, unitName } from '../../charts/measure.ts';
 import { RequestView } from '../../ui/request-view.tsx';
+import { texts } from './texts.ts';
 
-const RANGES = [
-  { days: 7, word: '7 days' },
-  { days: 30, word: '30 days' },
-  { days: 366, word: 'A year' },
-] as const;
+const RANGES = [7, 30, 366] as const;
 /** Above this, a dot for each cycle is a blot: days have a dot each. */
 const CYCLES_SHOWN_DAYS = 30;
 
@@ -42,15 +39,15 @@ export function History({ detail, pump }: { detail: WellDetail; pump: PumpDetail
   return (
     <>
       <fieldset class="choices">
-        <legend>How far back</legend>
-        {RANGES.map(({ days, word }) => (
+        <legend>{texts().period}</legend>
+        {RANGES.map((days) => (
           <label key={days}>
             <input type="radio" name="range" checked={range === days} onChange={() => setRange(days)} />
-            <span>{word}</span>
+            <span>{texts().periods[days]}</span>
           </label>
         ))}
       </fieldset>
-      <RequestView state={state} subject="the past" reload={reload}>
+      <RequestView state={state} subject={texts().historySubject} reload={reload}>
         {(past) => <HistoryCharts past={past} pump={pump} timeZone={detail.well.timeZone} />}
       </RequestView>
     </>
@@ -107,8 +104,8 @@ function HistoryCharts({ past, pump, timeZone }: { past: HistoryData; pump: Pump
   const { units } = useAppContext();
   const dots = dotsOf(past, pump.pump);
   const days = past.days.filter((day) => (day.pump ?? pump.pump) === pump.pump);
-  if (dots.xs.length === 0 && days.length === 0) return <p class="status">Nothing is known of this time.</p>;
-  const each = past.cycles ? 'each run a dot' : 'each day a dot';
+  if (dots.xs.length === 0 && days.length === 0) return <p class="status">{texts().noHistory}</p>;
+  const each = past.cycles ? texts().dotPerRun : texts().dotPerDay;
   const pressureUnit = unitName('pressure', units);
   const pressure = (values: readonly (number | undefined)[]) => inUnits(values, 'pressure', units);
   const common = { timeZone, units, xRange: [past.fromMs / 1000, past.toMs / 1000] as const };
@@ -132,56 +129,56 @@ function HistoryCharts({ past, pump, timeZone }: { past: HistoryData; pump: Pump
   const charts: ChartProps[] = [
     {
       ...common,
-      title: `Running amps, ${each}`,
+      title: texts().runningAmpsBy(each),
       unit: 'A',
       decimals: 2,
       minSpan: 1.5,
       xs: dots.xs,
       lines: [
-        { label: 'Amps', tone: 'clay', draw: 'dots', values: inUnits(dots.amps, 'current', units) },
-        ...normalLine(amps, dots.xs, 'Usual'),
+        { label: texts().amps, tone: 'clay', draw: 'dots', values: inUnits(dots.amps, 'current', units) },
+        ...normalLine(amps, dots.xs, texts().normal),
       ],
-      label: `Running amps: ${spanWords(dots.amps, 'A', 2)}.`,
+      label: texts().runningAmpsSpan(spanWords(dots.amps, 'A', 2)),
     },
     {
       ...common,
-      title: `Cut-in and cut-out, ${each}`,
+      title: texts().switchPointsBy(each),
       unit: pressureUnit,
       decimals: 1,
       minSpan: units === 'us' ? 30 : 200,
       xs: dots.xs,
       lines: [
-        { label: 'Cut-out', tone: 'water', draw: 'dots', values: cutOut },
-        { label: 'Cut-in', tone: 'moss', draw: 'dots', values: cutIn },
-        ...normalLine(normalCutOut ?? undefined, dots.xs, 'Usual'),
+        { label: texts().cutOut, tone: 'water', draw: 'dots', values: cutOut },
+        { label: texts().cutIn, tone: 'moss', draw: 'dots', values: cutIn },
+        ...normalLine(normalCutOut ?? undefined, dots.xs, texts().normal),
         ...normalLine(normalCutIn ?? undefined, dots.xs, ''),
       ],
-      label: `Cut-in ${spanWords(cutIn, pressureUnit, 1)}; cut-out ${spanWords(cutOut, pressureUnit, 1)}.`,
+      label: texts().switchPointsSpan(spanWords(cutIn, pressureUnit, 1), spanWords(cutOut, pressureUnit, 1)),
     },
     {
       ...common,
-      title: 'Run time a day',
+      title: texts().runTimePerDay,
       unit: 'min',
       decimals: 0,
       minSpan: 10,
       fromZero: true,
       xs: dayXs,
-      lines: [{ label: 'Ran', tone: 'water', draw: 'bars', values: ranMin }],
-      label: `Run time a day: ${spanWords(ranMin, 'min', 0)}.`,
+      lines: [{ label: texts().runTime, tone: 'water', draw: 'bars', values: ranMin }],
+      label: texts().runTimeSpan(spanWords(ranMin, 'min', 0)),
     },
     {
       ...common,
-      title: 'Cycles a day',
+      title: texts().cyclesPerDay,
       unit: '',
       decimals: 0,
       minSpan: 10,
       fromZero: true,
       xs: dayXs,
       lines: [
-        { label: 'Cycles', tone: 'moss', draw: 'bars', values: cyclesADay },
-        ...normalLine(cyclesPerDay, dayXs, 'Usual'),
+        { label: texts().cycles, tone: 'moss', draw: 'bars', values: cyclesADay },
+        ...normalLine(cyclesPerDay, dayXs, texts().normal),
       ],
-      label: `Cycles a day: ${spanWords(cyclesADay, '', 0)}.`,
+      label: texts().cyclesSpan(spanWords(cyclesADay, '', 0)),
     },
   ];
   return (

@@ -10,6 +10,7 @@ import { appendReadings, aligned, bufferOf, LIVE_MS } from './live-buffer.ts';
 import type { LiveBuffer } from './live-buffer.ts';
 import { inUnits, spanWords, unitName } from '../../charts/measure.ts';
 import { RequestView } from '../../ui/request-view.tsx';
+import { texts } from './texts.ts';
 
 export type SubscribeLive = (hear: (message: LiveMessage) => void) => () => void;
 
@@ -45,9 +46,9 @@ export function LiveCharts({ detail, subscribe }: { detail: WellDetail; subscrib
       }),
     [subscribe],
   );
-  if (channels.length === 0) return <p class="status">This well has no sensor of current or pressure.</p>;
+  if (channels.length === 0) return <p class="status">{texts().noSensor}</p>;
   return (
-    <RequestView state={state} subject="the live readings" reload={reload}>
+    <RequestView state={state} subject={texts().liveSubject} reload={reload}>
       {(buffer) => <TwoCharts buffer={buffer} channels={channels} timeZone={detail.well.timeZone} />}
     </RequestView>
   );
@@ -67,14 +68,14 @@ function TwoCharts({
   const xRange = [(now - LIVE_MS) / 1000, now / 1000] as const;
   const kinds = [
     {
-      title: 'Pressure',
+      title: texts().pressure,
       ends: 'pressure',
       dimension: 'pressure',
       tone: 'water',
       decimals: 0,
       minSpan: units === 'us' ? 20 : 140,
     },
-    { title: 'Amps', ends: 'current', dimension: 'current', tone: 'clay', decimals: 1, minSpan: 2 },
+    { title: texts().amps, ends: 'current', dimension: 'current', tone: 'clay', decimals: 1, minSpan: 2 },
   ] as const;
   return (
     <>
@@ -87,7 +88,7 @@ function TwoCharts({
           <Chart
             key={title}
             title={title}
-            label={`${title}, last 15 minutes: ${spanWords(values[0] ?? [], unit, decimals)}.`}
+            label={texts().last15MinutesOf(title, spanWords(values[0] ?? [], unit, decimals))}
             unit={unit}
             decimals={decimals}
             xs={xs}
@@ -111,5 +112,5 @@ function TwoCharts({
 
 function labelOf(channel: string): string {
   const cut = channel.indexOf('/');
-  return cut < 0 ? '' : `Pump ${channel.slice(1, cut)}`;
+  return cut < 0 ? '' : texts().pumpNumber(channel.slice(1, cut));
 }

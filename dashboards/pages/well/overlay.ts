@@ -3,6 +3,7 @@
  * in which runs usually lie.
  */
 import type { NormalRun } from '../../../shared/api/wells.ts';
+import { texts } from './texts.ts';
 
 /** Half width of the band in spreads: 19 of 20 values of a steady run lie within two. */
 const BAND_SPREADS = 2;
@@ -54,12 +55,10 @@ export function outsideWords(last: Values, low: Values, high: Values): string {
   const compared = last
     .map((value, i) => [value, low[i] ?? null, high[i] ?? null] as const)
     .filter((three) => three.every((one) => one !== null));
-  if (compared.length === 0) return 'No usual run to compare with.';
+  if (compared.length === 0) return texts().noNormalRun;
   const outside = compared.filter(
     ([value, min, max]) => (value ?? 0) < (min ?? 0) || (value ?? 0) > (max ?? 0),
   ).length;
   const percent = Math.round((100 * outside) / compared.length);
-  return percent === 0
-    ? 'Inside the usual band throughout.'
-    : `Outside the usual band for ${percent} % of the run.`;
+  return percent === 0 ? texts().insideBand : texts().outsideBand(percent);
 }

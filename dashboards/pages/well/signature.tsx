@@ -10,14 +10,15 @@ import { Chart } from './chart.tsx';
 import type { ChartLine } from './chart.tsx';
 import { inUnits, spanWords, unitName } from '../../charts/measure.ts';
 import { outsideWords, overlay } from './overlay.ts';
+import { texts } from './texts.ts';
 
 export function Signature({ pump, timeZone }: { pump: PumpDetail; timeZone: string }) {
   const { units } = useAppContext();
   const { lastRun, lastCycle, normalRun } = pump;
-  if (!lastRun || !lastCycle) return <p class="status">No run has been seen in the last two weeks.</p>;
+  if (!lastRun || !lastCycle) return <p class="status">{texts().noRun}</p>;
   const kinds = [
     {
-      title: 'Amps through the run',
+      title: texts().ampsInRun,
       key: 'amps',
       dimension: 'current',
       tone: 'clay',
@@ -25,7 +26,7 @@ export function Signature({ pump, timeZone }: { pump: PumpDetail; timeZone: stri
       minSpan: 2,
     },
     {
-      title: 'Pressure through the run',
+      title: texts().pressureInRun,
       key: 'kpa',
       dimension: 'pressure',
       tone: 'water',
@@ -36,10 +37,10 @@ export function Signature({ pump, timeZone }: { pump: PumpDetail; timeZone: stri
   return (
     <>
       <p>
-        The run of {momentWords(Date.parse(lastCycle.started), timeZone, units, nowMs())}
-        {normalRun
-          ? ' over the band in which this well’s runs usually lie.'
-          : '. What is usual here is not known yet.'}
+        {texts().runOf(
+          momentWords(Date.parse(lastCycle.started), timeZone, units, nowMs()),
+          normalRun !== undefined,
+        )}
       </p>
       {kinds.map(({ title, key, dimension, tone, decimals, minSpan }) => {
         const unit = unitName(dimension, units);
@@ -52,7 +53,7 @@ export function Signature({ pump, timeZone }: { pump: PumpDetail; timeZone: stri
         const lines: ChartLine[] = [
           { label: '', tone: 'soft', draw: 'unseen', values: shown.high },
           { label: '', tone: 'soft', draw: 'unseen', values: shown.low },
-          { label: 'This run', tone, draw: 'line', values: shown.last },
+          { label: texts().thisRun, tone, draw: 'line', values: shown.last },
         ];
         return shown.last.every((value) => value === null) ? null : (
           <Chart

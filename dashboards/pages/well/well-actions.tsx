@@ -3,6 +3,7 @@
  * will be used, that it stands still, or what is normal for it. Each is an act that is kept with
  * its time; none switches anything.
  */
+import { formatQuantity } from '../../../shared/quantity/format-quantity.ts';
 import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
 import type { PumpDetail, WellDetail } from '../../../shared/api/wells.ts';
 import { useAppContext } from '../../data/settings.ts';
@@ -10,6 +11,7 @@ import type { DataSource } from '../../data/source.ts';
 import { logbookUrl } from '../../page-url.ts';
 import { WellNotes } from './well-notes.tsx';
 import { ActionForm, textOf } from '../../ui/action-form.tsx';
+import { texts } from './texts.ts';
 
 interface ActionsProps {
   detail: WellDetail;
@@ -22,7 +24,7 @@ export function WellActions({ detail, pump, changed }: ActionsProps) {
   if (!source.live) return null;
   return (
     <section aria-labelledby="acts">
-      <h2 id="acts">Tell Stillwell (guests, irrigation, out of service)</h2>
+      <h2 id="acts">{texts().tellStillwell}</h2>
       <VisitLink detail={detail} />
       <WellNotes detail={detail} changed={changed} />
       <OutOfServiceForm detail={detail} changed={changed} />
@@ -43,16 +45,16 @@ function VisitLink({ detail }: Pick<SectionProps, 'detail'>) {
   if (mode === 'visit')
     return (
       <div class="sheet">
-        <h3>Somebody is at work on it</h3>
-        <p>Alarms are suppressed during the visit.</p>
+        <h3>{texts().visitIsOpen}</h3>
+        <p>{texts().alarmsAreSuppressedDuring}</p>
         <p>
-          <a href={logbookUrl(well, 'visit')}>Write down the work, or close the visit</a>
+          <a href={logbookUrl(well, 'visit')}>{texts().openVisitPage}</a>
         </p>
       </div>
     );
   return (
     <p class="more">
-      <a href={logbookUrl(well, 'visit')}>Somebody works on it: what to bring, and open a visit</a>
+      <a href={logbookUrl(well, 'visit')}>{texts().startVisit}</a>
     </p>
   );
 }
@@ -62,10 +64,10 @@ function OutOfServiceForm({ detail, changed }: SectionProps) {
   if (mode === 'out-of-service' || mode === 'laid-up')
     return (
       <div class="sheet">
-        <h3>{mode === 'laid-up' ? 'It is laid up' : 'It is out of service'}</h3>
-        <p>Alarms are suppressed until then.</p>
+        <h3>{mode === 'laid-up' ? texts().laidUp : texts().outOfService}</h3>
+        <p>{texts().suppressedUntilBack}</p>
         <ActionForm
-          button="Back in service"
+          button={texts().backInService}
           submit={(to, _fields, actor) => sendAct(to, actor, { kind: 'back-in-service', well })}
           done={changed}
         />
@@ -73,13 +75,10 @@ function OutOfServiceForm({ detail, changed }: SectionProps) {
     );
   return (
     <details class="more acts">
-      <summary>Take the well out of service, with no end date</summary>
-      <p>
-        Alarms are suppressed until it is back in service. Where the end is known, lay it up in the line
-        above: then it is watched again by itself.
-      </p>
+      <summary>{texts().takeOutOfService}</summary>
+      <p>{texts().outOfServiceHelp}</p>
       <ActionForm
-        button="Take it out of service"
+        button={texts().takeOut}
         submit={(to, _fields, actor) => sendAct(to, actor, { kind: 'out-of-service', well })}
         done={changed}
       />
@@ -90,17 +89,14 @@ function OutOfServiceForm({ detail, changed }: SectionProps) {
 /** Quantities are written with their unit, as on the card. */
 function PinForm({ detail, pump, changed }: SectionProps & { pump: PumpDetail }) {
   const { units } = useAppContext();
-  const pressure = units === 'us' ? '40 psi' : '276 kPa';
+  const example = (kpa: number): string => formatQuantity(kpa, 'pressure', units);
   return (
     <details class="more acts">
-      <summary>You know what is normal: pin it</summary>
-      <p>
-        For figures that were measured when all was well, after a repair for example. Slow changes are then
-        held against these. With units; what is left empty stays as it was learnt.
-      </p>
+      <summary>{texts().pinNormal}</summary>
+      <p>{texts().pinHelp}</p>
       <ActionForm
-        button="Pin it"
-        doneMessage="Pinned."
+        button={texts().pin}
+        doneMessage={texts().pinned}
         submit={(to, fields, actor) => {
           const [amps, cutIn, cutOut] = ['amps', 'cutIn', 'cutOut'].map((name) => textOf(fields, name));
           return sendAct(to, actor, {
@@ -115,19 +111,14 @@ function PinForm({ detail, pump, changed }: SectionProps & { pump: PumpDetail })
         done={changed}
       >
         <label>
-          Running amps <input type="text" name="amps" maxLength={40} placeholder="7.9 A" />
+          {texts().runningAmps}{' '}
+          <input type="text" name="amps" maxLength={40} placeholder={texts().ampsExample} />
         </label>
         <label>
-          Cut-in <input type="text" name="cutIn" maxLength={40} placeholder={pressure} />
+          {texts().cutIn} <input type="text" name="cutIn" maxLength={40} placeholder={example(276)} />
         </label>
         <label>
-          Cut-out{' '}
-          <input
-            type="text"
-            name="cutOut"
-            maxLength={40}
-            placeholder={units === 'us' ? '60 psi' : '414 kPa'}
-          />
+          {texts().cutOut} <input type="text" name="cutOut" maxLength={40} placeholder={example(414)} />
         </label>
       </ActionForm>
     </details>

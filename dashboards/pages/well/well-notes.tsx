@@ -15,6 +15,7 @@ import { useAppContext } from '../../data/settings.ts';
 import { RequestError } from '../../data/source.ts';
 import { useRequest } from '../../data/use-request.ts';
 import { ActionForm } from '../../ui/action-form.tsx';
+import { texts } from './texts.ts';
 
 export function WellNotes({ detail, changed }: { detail: WellDetail; changed: () => void }) {
   const { units } = useAppContext();
@@ -22,16 +23,11 @@ export function WellNotes({ detail, changed }: { detail: WellDetail; changed: ()
   const [round, setRound] = useState(0);
   return (
     <details class="more acts">
-      <summary>Say what you know: guests, a garden, more stock, laid up</summary>
+      <summary>{texts().noteSummary}</summary>
       {expected && expected.untilMs > nowMs() && (
-        <p>
-          Expected until {untilWords(expected.untilMs, timeZone, units, nowMs())}: {expected.text}.
-        </p>
+        <p>{texts().expectedUntil(untilWords(expected.untilMs, timeZone, units, nowMs()), expected.text)}</p>
       )}
-      <p>
-        One line with its end. More use that was announced is no alarm; while a well is laid up nothing is
-        raised. It ends by itself.
-      </p>
+      <p>{texts().noteHelp}</p>
       <NoteForm
         key={round}
         well={well}
@@ -41,7 +37,7 @@ export function WellNotes({ detail, changed }: { detail: WellDetail; changed: ()
           changed();
         }}
       />
-      <p role="status">{round > 0 && 'Entered.'}</p>
+      <p role="status">{round > 0 && texts().saved}</p>
       <NoteHistory key={`past ${round}`} well={well} timeZone={timeZone} />
     </details>
   );
@@ -56,7 +52,7 @@ function NoteForm({ well, timeZone, done }: { well: string; timeZone: string; do
   return (
     <ActionForm
       class="card-form"
-      button="Enter it"
+      button={texts().save}
       submit={async (to, _fields, actor) => {
         const now = parseNote(line, nowMs(), timeZone);
         if ('problem' in now) throw new RequestError(now.problem);
@@ -65,11 +61,11 @@ function NoteForm({ well, timeZone, done }: { well: string; timeZone: string; do
       done={done}
     >
       <label class="field">
-        What, and until when
+        {texts().note}
         <input
           type="text"
           maxLength={200}
-          placeholder="guests until Sunday"
+          placeholder={texts().noteExample}
           value={line}
           onInput={(event) => setLine(event.currentTarget.value)}
         />
@@ -77,18 +73,18 @@ function NoteForm({ well, timeZone, done }: { well: string; timeZone: string; do
       <p role="status" class={'problem' in known && line !== '' ? 'refused' : undefined}>
         {'problem' in known
           ? line !== '' && known.problem
-          : `Understood: “${known.text}”, until ${untilWords(known.untilMs, timeZone, units, nowMs())}.`}
+          : texts().understood(known.text, untilWords(known.untilMs, timeZone, units, nowMs()))}
       </p>
       {kind !== undefined && (
         <fieldset class="field ticks">
-          <legend>It means</legend>
+          <legend>{texts().meaning}</legend>
           <label class="tick">
             <input type="radio" name="is" checked={kind === 'expected'} onChange={() => setIs('expected')} />{' '}
-            it is used otherwise than usual
+            {texts().unusualUse}
           </label>
           <label class="tick">
-            <input type="radio" name="is" checked={kind === 'laid-up'} onChange={() => setIs('laid-up')} /> it
-            is laid up, and nothing is raised
+            <input type="radio" name="is" checked={kind === 'laid-up'} onChange={() => setIs('laid-up')} />{' '}
+            {texts().laidUpMeaning}
           </label>
         </fieldset>
       )}
@@ -113,7 +109,7 @@ function NoteHistory({ well, timeZone }: { well: string; timeZone: string }) {
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs());
   return (
     <>
-      <h3>History</h3>
+      <h3>{texts().history}</h3>
       <ul class="well-notes">
         {notes.map(({ id, atMs, by, kind, body }) => {
           const { text, untilMs } = actNote(kind, body);
@@ -121,10 +117,7 @@ function NoteHistory({ well, timeZone }: { well: string; timeZone: string }) {
             <li key={id}>
               <strong>{text}</strong>
               <span class="secondary">
-                {untilMs !== undefined &&
-                  `, ${untilMs > nowMs() ? 'in force' : 'was'} until ${untilWords(untilMs, timeZone, units, nowMs())}`}
-                , said {when(atMs)}
-                {by !== undefined && ` by ${by}`}
+                {`, ${texts().noteFacts({ until: untilMs === undefined ? undefined : untilWords(untilMs, timeZone, units, nowMs()), inForce: untilMs !== undefined && untilMs > nowMs(), entered: when(atMs), by })}`}
               </span>
             </li>
           );

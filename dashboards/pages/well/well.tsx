@@ -31,6 +31,7 @@ import { WellActions } from './well-actions.tsx';
 import { YearStrip } from './year-strip.tsx';
 import { alarmUrl } from '../../page-url.ts';
 import { nameText, placeText, withNonBreakingUnits } from '../../../shared/text/en/names.ts';
+import { texts } from './texts.ts';
 
 const YEAR_MS = 366 * DAY_MS;
 /** Cycles are saved every few minutes: the last run is looked for this often. */
@@ -62,11 +63,11 @@ export function WellPage({ name }: { name: string }) {
   return (
     <>
       <p class="back">
-        <a href="#/">All wells</a>
+        <a href="#/">{texts().allWells}</a>
       </p>
       <h1>{nameText(name)}</h1>
       <ConnectionLost up={up} />
-      <RequestView state={detail.state} subject="this well" reload={detail.reload}>
+      <RequestView state={detail.state} subject={texts().subject} reload={detail.reload}>
         {(value) => (
           <WellBody
             detail={value}
@@ -139,7 +140,7 @@ function WellBody({ detail, alarms, alarmsFailed, subscribe, reload }: BodyProps
       </div>
       {active.length > 0 && (
         <section aria-labelledby="active-alarms">
-          <h2 id="active-alarms">Active alarms</h2>
+          <h2 id="active-alarms">{texts().activeAlarms}</h2>
           {active.map((alarm) => (
             <AlarmCard
               key={alarm.id}
@@ -156,24 +157,24 @@ function WellBody({ detail, alarms, alarmsFailed, subscribe, reload }: BodyProps
       <PumpSelect pumps={detail.pumps} chosen={pump?.pump} choose={setChosen} />
       <div class="two">
         <section aria-labelledby="live">
-          <h2 id="live">The last 15 minutes</h2>
+          <h2 id="live">{texts().last15Minutes}</h2>
           <LiveCharts detail={detail} subscribe={subscribe} />
         </section>
         <section aria-labelledby="run">
-          <h2 id="run">The last run over the usual one</h2>
+          <h2 id="run">{texts().lastRun}</h2>
           {pump && <Signature pump={pump} timeZone={well.timeZone} />}
         </section>
       </div>
       <section aria-labelledby="year">
-        <h2 id="year">The year, run time a day</h2>
+        <h2 id="year">{texts().yearOfRunTime}</h2>
         <YearStrip detail={detail} alarms={alarms} />
       </section>
       <section aria-labelledby="past">
-        <h2 id="past">The past</h2>
+        <h2 id="past">{texts().trends}</h2>
         {pump && <History detail={detail} pump={pump} />}
       </section>
       <section aria-labelledby="told">
-        <h2 id="told">Alarms of the last year</h2>
+        <h2 id="told">{texts().pastAlarms}</h2>
         {alarmsFailed === undefined ? (
           <PastAlarms alarms={alarms} timeZone={well.timeZone} />
         ) : (
@@ -183,11 +184,11 @@ function WellBody({ detail, alarms, alarmsFailed, subscribe, reload }: BodyProps
       </section>
       {pump && <CardFacts detail={detail} pump={pump} />}
       <section aria-labelledby="checks">
-        <h2 id="checks">Do sensors and card agree?</h2>
+        <h2 id="checks">{texts().cardAgainstSensors}</h2>
         <Checks checks={detail.checks} />
       </section>
       <section aria-labelledby="sensors">
-        <h2 id="sensors">Nodes and sensors</h2>
+        <h2 id="sensors">{texts().nodesAndSensors}</h2>
         <Sensors detail={detail} />
       </section>
     </>
@@ -202,7 +203,7 @@ function PumpSelect(props: {
   if (props.pumps.length < 2) return null;
   return (
     <fieldset class="choices">
-      <legend>Pump</legend>
+      <legend>{texts().pump}</legend>
       {props.pumps.map(({ pump }) => (
         <label key={pump}>
           <input
@@ -211,7 +212,7 @@ function PumpSelect(props: {
             checked={pump === props.chosen}
             onChange={() => props.choose(pump)}
           />
-          <span>Pump {pump.slice(1)}</span>
+          <span>{texts().pumpNumber(pump.slice(1))}</span>
         </label>
       ))}
     </fieldset>
@@ -220,7 +221,7 @@ function PumpSelect(props: {
 
 function PastAlarms({ alarms, timeZone }: { alarms: readonly AlarmAnswer[]; timeZone: string }) {
   const { units } = useAppContext();
-  if (alarms.length === 0) return <p class="status">None.</p>;
+  if (alarms.length === 0) return <p class="status">{texts().none}</p>;
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs());
   const newest = alarms.toSorted((a, b) => b.sinceMs - a.sinceMs);
   return (
@@ -232,9 +233,7 @@ function PastAlarms({ alarms, timeZone }: { alarms: readonly AlarmAnswer[]; time
             <p>
               <a href={alarmUrl(alarm.id)}>{alarmTitle(alarm.alarm)}</a>. {whyText(alarm, units)}
             </p>
-            <p class="secondary">
-              From {when(alarm.sinceMs)} {endWords(alarm, when)}
-            </p>
+            <p class="secondary">{periodWords(alarm, when)}</p>
           </div>
         </li>
       ))}
@@ -242,9 +241,9 @@ function PastAlarms({ alarms, timeZone }: { alarms: readonly AlarmAnswer[]; time
   );
 }
 
-function endWords(alarm: AlarmAnswer, when: (ms: number) => string): string {
-  if (alarm.withdrawnMs !== undefined)
-    return `; withdrawn ${when(alarm.withdrawnMs)}: late readings showed otherwise.`;
-  if (alarm.clearedMs === undefined && alarm.imported) return 'on; it stood when the well was handed over.';
-  return alarm.clearedMs === undefined ? 'on; it stands.' : `to ${when(alarm.clearedMs)}.`;
+function periodWords(alarm: AlarmAnswer, when: (ms: number) => string): string {
+  const since = when(alarm.sinceMs);
+  if (alarm.withdrawnMs !== undefined) return texts().withdrawn(since, when(alarm.withdrawnMs));
+  if (alarm.clearedMs !== undefined) return texts().fromTo(since, when(alarm.clearedMs));
+  return alarm.imported ? texts().activeAtExport(since) : texts().stillActive(since);
 }

@@ -16,6 +16,7 @@ import { useRequest } from '../../data/use-request.ts';
 import { RibbonDrawing } from '../../charts/ribbon.tsx';
 import { medianDay } from '../../charts/ribbon-path.ts';
 import { RequestView } from '../../ui/request-view.tsx';
+import { texts } from './texts.ts';
 
 const DAYS = 365;
 const BOX = { width: 1_095, height: 96 };
@@ -28,7 +29,7 @@ export function YearStrip({ detail, alarms }: { detail: WellDetail; alarms: read
     return (await source.get('days', { well, from: to - (DAYS + 1) * DAY_MS, to })).days;
   });
   return (
-    <RequestView state={state} subject="the year" reload={reload}>
+    <RequestView state={state} subject={texts().yearSubject} reload={reload}>
       {(days) => <YearRibbon days={days} detail={detail} alarms={alarms} />}
     </RequestView>
   );
@@ -60,7 +61,7 @@ function YearRibbon({
   const values = dates.map((date) => ran.get(date) ?? null);
   const known = values.filter((value) => value !== null);
   const [at, setAt] = useState(DAYS - 1);
-  if (known.length === 0) return <p class="status">The first whole day will stand here tomorrow.</p>;
+  if (known.length === 0) return <p class="status">{texts().firstDayTomorrow}</p>;
   const normal = detail.well.normalRanS ?? medianDay(values);
   const date = dates[at] ?? '';
   const onDay = alarms.filter((alarm) => isActiveOn(alarm, date, timeZone));
@@ -71,7 +72,7 @@ function YearRibbon({
         days={values}
         normal={normal}
         box={BOX}
-        label={`Run time a day over a year, ${known.length} days known: usually ${formatDuration(normal)}, at most ${formatDuration(Math.max(...known))}.`}
+        label={texts().yearOf(known.length, formatDuration(normal), formatDuration(Math.max(...known)))}
       />
       <AlarmBars alarms={alarms} dates={dates} timeZone={timeZone} />
       <MonthAxis dates={dates} />
@@ -80,7 +81,7 @@ function YearRibbon({
         min={0}
         max={DAYS - 1}
         value={at}
-        aria-label="Day of the year strip"
+        aria-label={texts().dayOfYear}
         aria-valuetext={words}
         onInput={(event) => setAt(Number(event.currentTarget.value))}
       />
@@ -88,9 +89,9 @@ function YearRibbon({
         {words}
       </p>
       <figcaption>
-        <span class="swatch layer-0" /> up to the usual day <span class="swatch layer-1" /> up to half more{' '}
-        <span class="swatch layer-2" /> up to 2½ times <span class="swatch layer-3" /> beyond. A thread: not
-        known.
+        <span class="swatch layer-0" /> {texts().upToNormal} <span class="swatch layer-1" />{' '}
+        {texts().upToHalfMore} <span class="swatch layer-2" /> {texts().upTo2Half}{' '}
+        <span class="swatch layer-3" /> {texts().beyond}
       </figcaption>
     </figure>
   );
@@ -117,7 +118,8 @@ function dayWords(
   alarms: readonly AlarmAnswer[],
 ): string {
   const when = dateWords(Date.parse(`${date}T18:00:00Z`), timeZone, nowMs());
-  const ran = ranS === null ? 'not known' : `ran ${formatDuration(ranS)} (usual ${formatDuration(normal)})`;
+  const ran =
+    ranS === null ? texts().notKnown : texts().ranNormally(formatDuration(ranS), formatDuration(normal));
   return [`${when}: ${ran}`, ...alarms.map((alarm) => alarmTitle(alarm.alarm).toLowerCase())].join('; ');
 }
 

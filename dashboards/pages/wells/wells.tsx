@@ -15,7 +15,8 @@ import { RecentRibbon } from '../../charts/ribbon.tsx';
 import { RequestView } from '../../ui/request-view.tsx';
 import { alarmUrl, NEW_WELL_URL, wellUrl } from '../../page-url.ts';
 import { summaryWords } from '../../words/attention.ts';
-import { countText, nameText, placeText, withNonBreakingUnits } from '../../../shared/text/en/names.ts';
+import { nameText, placeText, withNonBreakingUnits } from '../../../shared/text/en/names.ts';
+import { texts } from './texts.ts';
 
 export function WellsPage() {
   const { source } = useAppContext();
@@ -43,9 +44,9 @@ export function WellsPage() {
   );
   return (
     <>
-      <h1>Wells</h1>
+      <h1>{texts().title}</h1>
       <ConnectionLost up={up} />
-      <RequestView state={state} subject="the wells" reload={reload}>
+      <RequestView state={state} subject={texts().subject} reload={reload}>
         {(value) => <WellList value={value} />}
       </RequestView>
     </>
@@ -80,20 +81,19 @@ function WellList({ value }: { value: WellsAnswer }) {
 function FirstSteps({ pendingNodes }: { pendingNodes: number }) {
   return (
     <>
-      <p class="lead">No well yet. {pendingNodes > 0 && <PendingNodesLink n={pendingNodes} />}</p>
+      <p class="lead">
+        {texts().none} {pendingNodes > 0 && <PendingNodesLink n={pendingNodes} />}
+      </p>
       <ul class="begin">
         <li>
           <NewWellLink />
-          <p>Its name, and on its card what you know of pump, switch and tank. It needs no sensors.</p>
+          <p>{texts().newWellHelp}</p>
         </li>
         <li>
           <a class="go" href="#/nodes">
-            Let a node in
+            {texts().approveNode}
           </a>
-          <p>
-            The box with the current clamp and the pressure transducer. As soon as it sends its first
-            readings, its well stands here.
-          </p>
+          <p>{texts().approveNodeHelp}</p>
         </li>
       </ul>
     </>
@@ -106,7 +106,7 @@ function NewWellLink() {
   if (!source.live) return null;
   return (
     <a class="go" href={NEW_WELL_URL}>
-      Add a well
+      {texts().addWell}
     </a>
   );
 }
@@ -130,7 +130,7 @@ function SiteAlarm({ alarm }: { alarm: AlarmAnswer }) {
 }
 
 function PendingNodesLink({ n }: { n: number }) {
-  return <a href="#/nodes">{countText(n, 'node is', 'nodes are')} pending approval.</a>;
+  return <a href="#/nodes">{texts().pendingNodes(n)}</a>;
 }
 
 function WellRow({ well }: { well: WellAnswer }) {

@@ -15,6 +15,11 @@ export function withNonBreakingUnits(text: string): string {
   return text.replaceAll(/(\d) (?=[%A-Za-z])/g, '$1\u00a0');
 }
 
+/** Inside a sentence a name goes on in small letters, but for one such as "AC". */
+export function lowerFirst(text: string): string {
+  return /^[A-Z][a-z ]/.test(text) ? `${text.charAt(0).toLowerCase()}${text.slice(1)}` : text;
+}
+
 export function countText(n: number, one: string, many: string): string {
   return `${n === 0 ? 'no' : n} ${n === 1 ? one : many}`;
 }

@@ -13,6 +13,7 @@ import { formatDuration } from './format.ts';
 import { isMoreUrgent, urgencyOf, type Urgency } from './alarms/urgency.ts';
 import { dateWords, whenWords } from './time-words.ts';
 import type { Attention, Mode, PumpStatus, WellStatus } from '../../api/wells.ts';
+import { lowerFirst } from './names.ts';
 
 /**
  * A well that sent nothing for this long has no data, even before an alarm says so. Steady nodes
@@ -127,11 +128,6 @@ export function headlineWords(
   if (nowMs - well.lastReadingMs > NO_DATA_AFTER_MS)
     return `Nothing heard since ${when(well.lastReadingMs)}.`;
   return doingWords(well, system, nowMs);
-}
-
-/** A sentence goes on after a colon in small letters, but for a name or a measure such as "AC". */
-function lowerFirst(text: string): string {
-  return /^[A-Z][a-z ]/.test(text) ? `${text.charAt(0).toLowerCase()}${text.slice(1)}` : text;
 }
 
 function laidUpWords(well: WellStatus, nowMs: number): string {

@@ -3,15 +3,18 @@ import { localDate } from '../../../shared/text/en/time-words.ts';
 import type { DueKind } from '../../../shared/text/en/checks/due-words.ts';
 import type { CheckCompletion } from './check-completions.ts';
 import type { DueTrigger, DueInput } from './due.ts';
+import { texts } from './texts.ts';
 
-const CHECKS_FOR_ALARM: Partial<Record<DueKind, readonly [alarm: string, reason: string][]>> = {
+type AlarmReason = keyof ReturnType<typeof texts>['byAlarm'];
+
+const CHECKS_FOR_ALARM: Partial<Record<DueKind, readonly [alarm: string, reason: AlarmReason][]>> = {
   precharge: [
-    ['tank-air-lost', 'An alarm says that the tank has lost air.'],
-    ['tank-overcharged', 'An alarm says that the tank holds too much air.'],
+    ['tank-air-lost', 'airLost'],
+    ['tank-overcharged', 'overcharged'],
   ],
-  'relief-valve': [['over-pressure', 'An alarm says that the pressure is too high.']],
-  'node-calibration': [['sensor-fault', 'An alarm says that a sensor and the card cannot both be right.']],
-  freeze: [['freeze-risk', 'An alarm says that frost is near.']],
+  'relief-valve': [['over-pressure', 'highPressure']],
+  'node-calibration': [['sensor-fault', 'sensorAgainstCard']],
+  freeze: [['freeze-risk', 'frost']],
 };
 
 /** An alarm that stands asks for the check that looks into it, from the day on which it began. */
@@ -23,6 +26,6 @@ export function alarmTriggers(
   return (CHECKS_FOR_ALARM[kind] ?? []).flatMap(([alarm, reason]) => {
     const found = activeAlarms.find((one) => one.alarm === alarm);
     if (!found || (last?.completed && last.atMs >= found.sinceMs)) return [];
-    return [{ date: localDate(found.sinceMs, card.timeZone), reason }];
+    return [{ date: localDate(found.sinceMs, card.timeZone), reason: texts().byAlarm[reason] }];
   });
 }

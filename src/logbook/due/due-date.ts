@@ -11,6 +11,7 @@ import type { CheckPlan } from './check-plans.ts';
 import { shiftForDowntime, downtimeWords, type ShiftedTrigger, type DowntimeDates } from './due-downtime.ts';
 import type { Recurrence } from './due-rules.ts';
 import { proposedDate } from './proposed-date.ts';
+import { texts } from './texts.ts';
 
 /** What is due within this is `due`: time to buy a part, fill a bottle, arrange a day. */
 export const DUE_SOON_DAYS = 31;
@@ -23,7 +24,6 @@ const SAME_SEASON_DAYS = 183;
  * source).
  */
 const SEASON_DAYS = 150;
-const NEVER_RECORDED = 'Nobody wrote down that it was ever done.';
 
 export interface DueDateInput {
   plan: CheckPlan | undefined;
@@ -65,7 +65,7 @@ function plannedWithDowntime(
 }
 
 function completedOnce(base: UndatedCheck): DueCheck {
-  return { ...base, state: 'later', reasons: ['Done, and it does not come round again.'] };
+  return { ...base, state: 'later', reasons: [texts().doneForGood] };
 }
 
 interface DatedInput {
@@ -128,21 +128,21 @@ function notRecorded(
     wellCount: input.wellCount ?? 1,
     ...(input.firstSeenMs !== undefined && { firstDate: localDate(input.firstSeenMs, timeZone) }),
   });
-  const at = shiftForDowntime(base.check, { date: proposed, reason: NEVER_RECORDED }, downtime);
+  const at = shiftForDowntime(base.check, { date: proposed, reason: texts().neverRecorded }, downtime);
   if ('onHold' in at) return onHold(base, [at], downtime);
   const held = downtime && at.heldBy === 'on-hold';
   return {
     ...base,
     state: 'not-recorded',
     proposedDate: at.trigger.date,
-    reasons: [...(held ? [downtimeWords(downtime)] : []), NEVER_RECORDED],
+    reasons: [...(held ? [downtimeWords(downtime)] : []), texts().neverRecorded],
     ...(held && { onHold: downtime }),
   };
 }
 
 function recheckTrigger(last: CheckCompletion | undefined): DueTrigger[] {
   if (last?.outcome !== 'not-right') return [];
-  const reason = `It was not right on ${last.date}, and nobody wrote that it was put right.`;
+  const reason = texts().notCorrected(last.date);
   return [{ date: addDays(last.date, RECHECK_DAYS), reason }];
 }
 
@@ -154,7 +154,7 @@ function plannedTrigger(
   if (plan?.nextDate === undefined) return undefined;
   const done =
     last !== undefined && last.completed && (last.atMs > plan.createdMs || last.date >= plan.nextDate);
-  return done ? undefined : { date: plan.nextDate, reason: 'The day was set by a person.' };
+  return done ? undefined : { date: plan.nextDate, reason: texts().setByPerson };
 }
 
 interface RecurrenceInput {
@@ -180,7 +180,7 @@ function recurrenceTrigger(
       ? undefined
       : {
           date: addDays(setOn, recurrence.days),
-          reason: `${everyWords(recurrence.days)} from ${setOn} on, when it was set. ${NEVER_RECORDED}`,
+          reason: texts().everyFromSet(everyWords(recurrence.days), setOn, texts().neverRecorded),
         };
   const today = localDate(input.nowMs, timeZone);
   const first = setOn ?? localDate(input.firstSeenMs ?? input.nowMs, timeZone);
@@ -190,7 +190,7 @@ function recurrenceTrigger(
   const thisYear = addDays(today, 1 - SAME_SEASON_DAYS);
   return {
     date: nextYearly(recurrence.day, first > thisYear ? first : thisYear),
-    reason: withBasis(NEVER_RECORDED, recurrence),
+    reason: withBasis(texts().neverRecorded, recurrence),
   };
 }
 
@@ -207,11 +207,11 @@ function nextRecurrence(recurrence: Recurrence, lastDate: string): DueTrigger {
   return recurrence.is === 'days'
     ? {
         date: addDays(lastDate, recurrence.days),
-        reason: `${everyWords(recurrence.days)}, and last done on ${lastDate}.`,
+        reason: texts().everyAndLast(everyWords(recurrence.days), lastDate),
       }
     : {
         date: nextYearly(recurrence.day, addDays(lastDate, SAME_SEASON_DAYS)),
-        reason: withBasis(`Each year, and last done on ${lastDate}.`, recurrence),
+        reason: withBasis(texts().yearlyAndLast(lastDate), recurrence),
       };
 }
 
@@ -220,6 +220,6 @@ function withBasis(reason: string, { basis }: { basis?: string }): string {
 }
 
 function everyWords(days: number): string {
-  if (days === 365) return 'Each year';
-  return days === 1 ? 'Each day' : `Every ${days} days`;
+  if (days === 365) return texts().yearly;
+  return days === 1 ? texts().daily : texts().everyDays(days);
 }

@@ -13,6 +13,7 @@ import { addDays, daysBetween, nextYearly } from './dates.ts';
 import type { DueTrigger } from './due.ts';
 import type { Recurrence } from './due-rules.ts';
 import { currentDowntime, type Downtime, type DowntimeAct } from './downtime.ts';
+import { texts } from './texts.ts';
 
 export interface DowntimeDates {
   is: Downtime['is'];
@@ -90,7 +91,7 @@ export function shiftForDowntime(
   if (returnDate === undefined) return { onHold: trigger };
   const inIt = trigger.date < returnDate && (!ended || trigger.date >= sinceDate || isLongDowntime(downtime));
   if (!inIt) return { trigger };
-  const late = trigger.date < sinceDate ? ` It was due on ${trigger.date} already.` : '';
+  const late = trigger.date < sinceDate ? ` ${texts().alreadyDue(trigger.date)}` : '';
   return {
     trigger: { ...trigger, date: returnDate, reason: `${trigger.reason}${late}` },
     heldBy: ended ? 'was-on-hold' : 'on-hold',
@@ -101,17 +102,13 @@ function isLongDowntime({ sinceDate, returnDate }: DowntimeDates): boolean {
   return returnDate !== undefined && daysBetween(sinceDate, returnDate) >= LONG_DOWNTIME_DAYS;
 }
 
-const DOWNTIME_NAMES: Record<Downtime['is'], string> = {
-  'laid-up': 'Laid up',
-  'out-of-service': 'Out of service',
-};
-
 /** Why a check waits, or waited. */
 export function downtimeWords({ is, ended, sinceDate, untilDate, returnDate }: DowntimeDates): string {
-  if (ended) return `The well stood still until ${returnDate}.`;
+  if (ended && returnDate !== undefined) return texts().backInUse(returnDate);
+  const what = texts().downtimes[is];
   return untilDate === undefined
-    ? `${DOWNTIME_NAMES[is]} since ${sinceDate}, and until when is not written down: it waits.`
-    : `${DOWNTIME_NAMES[is]} until ${untilDate}: it waits until then.`;
+    ? texts().onHoldSince(what, sinceDate)
+    : texts().onHoldUntil(what, untilDate);
 }
 
 /** What the rest itself asks for. */
@@ -134,11 +131,11 @@ function startUpTestTrigger(downtime: DowntimeDates, lastDate: string): DueTrigg
     lastDate >= addDays(returnDate, -START_UP_SAMPLE_DAYS)
   )
     return [];
-  const reason = `The well stands still from ${sinceDate} to ${untilDate}: it is flushed, and its water tested before anybody drinks it.`;
+  const { flushNow, flushAfterwards } = texts();
   return [
     {
       date: returnDate,
-      reason: downtime.ended ? reason.replace('stands', 'stood') : reason,
+      reason: (downtime.ended ? flushNow : flushAfterwards)(sinceDate, untilDate ?? returnDate),
       cautions: ['test-results'],
     },
   ];
@@ -161,6 +158,6 @@ function winterizeTrigger(
   const readyFrom =
     frostOn <= sinceDate ? addDays(frostOn, -COLD_DAYS) : addDays(sinceDate, -READY_BEFORE_DAYS);
   if (lastDate >= readyFrom) return [];
-  const reason = `It stands still since ${sinceDate} and through the cold: what stands freezes first, and is made ready when it is laid up.`;
+  const reason = texts().frostWhileLaidUp(sinceDate);
   return [{ date: sinceDate, reason }];
 }

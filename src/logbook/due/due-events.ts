@@ -12,6 +12,7 @@ import type { Card } from '../../core/domain/card.ts';
 import type { CalendarEvent } from './calendar.ts';
 import type { DueCheck } from './due.ts';
 import { checkLocation } from './check-location.ts';
+import { texts } from './texts.ts';
 
 export interface WellChecks {
   card: Card;
@@ -100,17 +101,17 @@ function groupEvent(checks: readonly DatedCheck[]): CalendarEvent {
   const late = isOverdue(first);
   const names = named
     .slice(0, MAX_NAMES)
-    .map((one) => (late ? `${wellName(one)} since ${one.dueDate}` : wellName(one)));
+    .map((one) => (late ? texts().wellSince(wellName(one), one.dueDate) : wellName(one)));
   const more = named.length - names.length;
   const day = late ? wellChecks.today : dueDate;
   return {
     uid: eventUid(`${check.check}.${late ? 'late' : dueDate}`, wellChecks),
     firstDate: day,
     lastDate: day,
-    title: `${late ? 'Overdue: ' : ''}${check.title}: ${named.length} wells`,
+    title: texts().checkOfWells(late ? texts().overdue : '', check.title, named.length),
     text: [
-      `${names.join(', ')}${more > 0 ? ` and ${more} more` : ''}.`,
-      'Each is written down on its own well, and leaves this list then.',
+      `${names.join(', ')}${more > 0 ? texts().andMore(more) : ''}.`,
+      texts().recordOnWell,
       ...instructionLines(check),
     ].join('\n'),
     category: 'wells',
@@ -134,9 +135,9 @@ function notRecordedEvent(of: WellChecks): CalendarEvent[] {
       uid: eventUid('not-recorded', of),
       firstDate: on,
       lastDate: on,
-      title: `Proposed day, no date known: ${count}, ${card.well}`,
+      title: texts().proposedFor(count, card.well),
       text: [
-        'Nobody wrote down when these were last done. The day is a proposal: do them on any other, or write down when they were done.',
+        texts().proposedHelp,
         ...checks.map((check) => [check.title, ...targetLines(check)].join('. ')),
         ...cautionLines(checks),
       ].join('\n'),
@@ -158,8 +159,8 @@ function targetLines({ target }: DueCheck): string[] {
     formatQuantity(target.kpa, 'pressure', 'us'),
     formatQuantity(target.kpa, 'pressure', 'metric'),
   ];
-  const under = target.from === 'measured' ? 'measured cut-in' : 'cut-in on the card';
-  return [`Target ${us} (${metric}), 2 psi under the ${under}.`];
+  const under = target.from === 'measured' ? texts().measuredCutIn : texts().cutInOnCard;
+  return [texts().target(us, metric, under)];
 }
 
 function instructionLines(check: DueCheck): string[] {

@@ -7,6 +7,7 @@
 import type { DueKind } from '../../../shared/text/en/checks/due-words.ts';
 import type { Card } from '../../core/domain/card.ts';
 import type { ColdSeason } from './cold-season.ts';
+import { texts } from './texts.ts';
 
 /** Every so many days after it was done, or on a day of each year, `10-01`. */
 export type Recurrence =
@@ -76,27 +77,21 @@ export function isCheckNeeded(
   const needed = { needed: true } as const;
   switch (kind) {
     case 'precharge':
-      if (card.tank?.kind === 'plain')
-        return { not: 'The tank is a plain one: its air lies on the water and has no precharge.' };
-      return isPressurized(card)
-        ? needed
-        : { not: 'A float or timer fills a store here: there is no pressure tank.' };
+      if (card.tank?.kind === 'plain') return { not: texts().plainTank };
+      return isPressurized(card) ? needed : { not: texts().storeWithoutTank };
     case 'pressure-gauge':
     case 'relief-valve':
-      return isPressurized(card)
-        ? needed
-        : { not: 'A float or timer fills a store here: nothing is held under pressure.' };
+      return isPressurized(card) ? needed : { not: texts().storeWithoutPressure };
     case 'node-calibration':
-      return nodes.length > 0 ? needed : { not: 'No sensor measures this well yet.' };
+      return nodes.length > 0 ? needed : { not: texts().noSensor };
     case 'freeze':
-      if (coldSeason?.is === 'never')
-        return { not: `In a year the sensor here measured nothing under ${COLD_WORDS}.` };
-      return FROSTLESS.test(card.timeZone) ? { not: 'Frost is hardly known where this well is.' } : needed;
+      if (coldSeason?.is === 'never') return { not: texts().neverCold(COLD_WORDS) };
+      return FROSTLESS.test(card.timeZone) ? { not: texts().frostUnlikely } : needed;
     case 'stock-water':
-      return card.uses.includes('stock') ? needed : { not: 'The card does not say that stock drinks here.' };
+      return card.uses.includes('stock') ? needed : { not: texts().noStock };
     case 'water-test':
       if (card.uses.length > 0 && card.uses.every((use) => use === 'irrigation'))
-        return { not: 'The card says irrigation alone: nobody drinks of it.' };
+        return { not: texts().irrigationOnly };
       return needed;
     case 'well-cap':
       return needed;

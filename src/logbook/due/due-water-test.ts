@@ -14,6 +14,7 @@ import { addDays } from './dates.ts';
 import type { DueTrigger, DueInput } from './due.ts';
 import type { Entry, EntryOf } from '../../../shared/entries/entry.ts';
 import { waterTests, type WaterTest } from '../entries/water-tests.ts';
+import { texts } from './texts.ts';
 
 const AFTER_DISINFECTION_DAYS = 14;
 
@@ -31,7 +32,7 @@ export function waterTestTriggers(input: DueInput): DueTrigger[] {
         ? [
             {
               date: date(act.atMs),
-              reason: `Part of the well was changed at the visit of ${date(act.atMs)}.`,
+              reason: texts().changedAtVisit(date(act.atMs)),
               cautions: ['contamination'] as const,
             },
           ]
@@ -66,9 +67,7 @@ function missingAnalyteTriggers(tests: readonly WaterTest[]): DueTrigger[] {
           last,
           looked ? addDays(looked.sampleDate, YEAR_DAYS) : addDays(last.sampleDate, MISSING_ANALYTE_DAYS),
         ),
-        reason: looked
-          ? `${name} was last tested on ${looked.sampleDate}.`
-          : `${name}: no test of it is written down.`,
+        reason: looked ? texts().lastTested(name, looked.sampleDate) : texts().neverTested(name),
       },
     ];
   });
@@ -101,7 +100,7 @@ function eventTrigger(entry: Entry, date: (ms: number) => string): DueTrigger | 
     return { date: day, reason: `Work was done on the well on ${day}.`, cautions: ['contamination'] };
   const event = entry.kind === 'note' ? entry.body.event : undefined;
   if (!event) return undefined;
-  const reason = `${capitalize(WATER_EVENT_WORDS[event].reason)} on ${day}.`;
+  const reason = texts().eventOn(capitalize(WATER_EVENT_WORDS[event].reason), day);
   if (event === 'disinfected')
     return { date: addDays(day, AFTER_DISINFECTION_DAYS), reason, cautions: ['disinfecting'] };
   return {
@@ -127,7 +126,7 @@ function replacedPartTriggers({ card }: DueInput): DueTrigger[] {
   ];
   return parts.flatMap(([part, date]) =>
     date !== undefined && isIsoDate(date)
-      ? [{ date, reason: `The ${part} was put in on ${date}.`, cautions: ['contamination'] as const }]
+      ? [{ date, reason: texts().partInstalled(part, date), cautions: ['contamination'] as const }]
       : [],
   );
 }

@@ -18,6 +18,7 @@ import { downtimeTriggers, downtimeDates, type DowntimeDates } from './due-downt
 import { prechargeTarget, type PrechargeTarget } from '../readings/precharge-target.ts';
 import { waterTestTriggers } from './due-water-test.ts';
 import type { Entry } from '../../../shared/entries/entry.ts';
+import { texts } from './texts.ts';
 
 /** An act as far as it matters here. */
 export interface ActSummary {
@@ -119,7 +120,7 @@ function builtInCheck(kind: DueKind, { plan, downtime, input }: CheckInput): Due
   const base = { check: kind, title, cautions, ...(last && { last }), ...textOf(plan) };
   const target = kind === 'precharge' ? prechargeTarget(input.card, input.cutInKpa) : undefined;
   const needed = isCheckNeeded(kind, input);
-  if (plan?.off) return { ...base, state: 'off', reasons: ['Put off by a person.'] };
+  if (plan?.off) return { ...base, state: 'off', reasons: [texts().postponed] };
   // Whoever plans a check on this well, or has its water tested, says that it is needed.
   const wanted = plan !== undefined || (kind === 'water-test' && last !== undefined);
   if ('not' in needed && !wanted) return { ...base, state: 'not-needed', reasons: [needed.not] };
@@ -141,7 +142,7 @@ function measuredRecurrence(kind: DueKind, cold: ColdSeason | undefined): Recurr
   return {
     is: 'yearly',
     day: cold.prepareByDay,
-    basis: `The sensor here first measured cold on ${cold.firstColdDate}.`,
+    basis: texts().firstCold(cold.firstColdDate),
   };
 }
 

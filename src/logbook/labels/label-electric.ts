@@ -10,6 +10,8 @@ import { LABEL_TITLES } from '../../../shared/text/en/label-words.ts';
 import type { Card, PumpCard } from '../../core/domain/card.ts';
 import type { ElectricalDescription } from '../../core/domain/description.ts';
 import { figureLine, optionalLine, joinKnown, textLine, wiresLine, type LabelFacts } from './label-lines.ts';
+import { texts } from './texts.ts';
+import { localDate } from '../../../shared/text/en/time-words.ts';
 
 /** What stands where a three-wire motor has its control box. */
 export function controlBoxTitle(
@@ -33,7 +35,7 @@ export function controlBoxLines(facts: LabelFacts): LabelLine[] {
     motorLine(facts),
     ampsLine(facts),
     ...optionalLine(
-      'starts again by itself after',
+      texts().restarts,
       pump.protectorRestartS === undefined ? undefined : formatDuration(pump.protectorRestartS),
     ).map((line) => ({ ...line, prominent: true as const })),
     ...(title === LABEL_TITLES.disconnect
@@ -41,16 +43,16 @@ export function controlBoxLines(facts: LabelFacts): LabelLine[] {
       : [textLine(controlBoxName(title), own?.driveModel ?? own?.controlBox)]),
     ...(title === LABEL_TITLES['control-box']
       ? [
-          figureLine('capacitor', facts, {
+          figureLine(texts().capacitor, facts, {
             measured: capacitor,
             format: (uF) => formatQuantity(uF, 'capacitance', facts.units),
           }),
         ]
       : []),
-    wiresLine('wires by terminal', wiresFor(wires, title)),
-    textLine('breaker', breakerWords(card)),
-    textLine('pump', joinKnown([own?.maker, own?.model], ' ')),
-    textLine('installed', joinKnown([pump.installed, own?.installer])),
+    wiresLine(texts().wiresByTerminal, wiresFor(wires, title)),
+    textLine(texts().breaker, breakerWords(card)),
+    textLine(texts().pump, joinKnown([own?.maker, own?.model], ' ')),
+    textLine(texts().installed, joinKnown([pump.installed, own?.installer])),
   ];
 }
 
@@ -70,20 +72,20 @@ export function panelLines(facts: LabelFacts): LabelLine[] {
   const { breaker, breakerA, panel, disconnect, cable, wires } =
     card.description?.electrical ?? NO_ELECTRICAL;
   return [
-    { ...textLine('breaker number', breaker), prominent: true },
+    { ...textLine(texts().breakerNumber, breaker), prominent: true },
     {
-      ...textLine('breaker size', breakerA === undefined ? undefined : formatAmps(breakerA)),
+      ...textLine(texts().breakerSize, breakerA === undefined ? undefined : formatAmps(breakerA)),
       prominent: true,
     },
     motorLine(facts),
     ampsLine(facts),
-    textLine('call for the well', card.description?.firm),
-    textLine('panel', panel),
-    textLine('disconnect', disconnect ?? card.description?.where.disconnect),
-    textLine('cable to the pump', cable),
-    ...(wires.panel ? [wiresLine('wires by terminal', wires.panel)] : []),
+    textLine(texts().whomToCall, card.description?.firm),
+    textLine(texts().panel, panel),
+    textLine(texts().disconnect, disconnect ?? card.description?.where.disconnect),
+    textLine(texts().cable, cable),
+    ...(wires.panel ? [wiresLine(texts().wiresByTerminal, wires.panel)] : []),
     ...optionalLine(
-      'pump protector starts it again after',
+      texts().protectorRestarts,
       pump.protectorRestartS === undefined ? undefined : formatDuration(pump.protectorRestartS),
     ),
   ];
@@ -92,7 +94,8 @@ export function panelLines(facts: LabelFacts): LabelLine[] {
 /** "1 hp, 230 V", with phases and wires in its name: they are what a replacement must fit. */
 function motorLine({ pump, units }: LabelFacts): LabelLine {
   const { motorW, volts, phase, wires } = pump;
-  const name = joinKnown(['motor', phase && `${phase} phase`, wires && `${wires} wires`]) ?? 'motor';
+  const name =
+    joinKnown([texts().motor, phase && texts().phase(phase), wires && texts().wires(wires)]) ?? texts().motor;
   return {
     ...textLine(
       name,
@@ -107,14 +110,17 @@ function motorLine({ pump, units }: LabelFacts): LabelLine {
 
 function ampsLine(facts: LabelFacts): LabelLine {
   const { pump, measured } = facts;
-  const line = figureLine('service-factor amps', facts, {
+  const line = figureLine(texts().serviceFactorAmps, facts, {
     written: pump.maxAmps,
     measured: undefined,
     format: formatAmps,
     prominent: true,
   });
-  const running = measured.amps && figureLine('', facts, { measured: measured.amps, format: formatAmps });
-  return { ...line, ...(running && { detail: `running ${running.value}, ${running.detail}` }) };
+  const { amps } = measured;
+  return {
+    ...line,
+    ...(amps && { detail: texts().running(formatAmps(amps.si), localDate(amps.atMs, facts.card.timeZone)) }),
+  };
 }
 
 /** "14/16, 20 A, main panel in the hall"; undefined where nothing is known. */

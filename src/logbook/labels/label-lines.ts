@@ -8,6 +8,7 @@ import { localDate } from '../../../shared/text/en/time-words.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { Card, PumpCard } from '../../core/domain/card.ts';
 import type { MeasuredValue, MeasuredFacts } from '../readings/newest-readings.ts';
+import { texts } from './texts.ts';
 
 /** All that a label is made of. */
 export interface LabelFacts {
@@ -26,13 +27,15 @@ interface LabelFigure {
 
 export function figureLine(name: string, { card }: LabelFacts, figure: LabelFigure): LabelLine {
   const { written, measured, format, prominent } = figure;
-  const on = measured && `measured ${localDate(measured.atMs, card.timeZone)}`;
+  const on = measured && localDate(measured.atMs, card.timeZone);
   const si = written ?? measured?.si;
   const both = written !== undefined && measured !== undefined;
   return {
     name,
     ...(si !== undefined && { value: format(si) }),
-    ...(on !== undefined && { detail: both ? `measured ${format(measured.si)}, ${on.slice(9)}` : on }),
+    ...(on !== undefined && {
+      detail: both ? texts().measured(format(measured.si), on) : texts().measuredOn(on),
+    }),
     ...(prominent && { prominent }),
   };
 }

@@ -8,6 +8,7 @@ import { toDisplayUnits, formatNumber } from '../../../shared/quantity/format-qu
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { LabelFacts } from './label-lines.ts';
 import { calculatePrecharge, type PrechargeResult } from '../readings/precharge.ts';
+import { texts } from './texts.ts';
 
 /** What the tank is to be charged to: said on its own label and on the switch's. */
 export function prechargeFor({ card, pump, measured }: LabelFacts): PrechargeResult {
@@ -26,15 +27,14 @@ export function switchLine({ card, measured, units }: LabelFacts): LabelLine {
   const written = formatPair(card.switch.cutInKpa, card.switch.cutOutKpa, units);
   const read = formatPair(measured['cut-in']?.si, measured['cut-out']?.si, units);
   const atMs = Math.min(measured['cut-in']?.atMs ?? Infinity, measured['cut-out']?.atMs ?? Infinity);
-  const on = read === undefined ? undefined : localDate(atMs, card.timeZone);
   const value = written ?? read;
+  const detailOf = (pair: string, on: string): string =>
+    written === undefined ? texts().measuredOn(on) : texts().measured(pair, on);
   return {
-    name: 'cut-in / cut-out',
+    name: texts().switchPoints,
     prominent: true,
     ...(value !== undefined && { value }),
-    ...(read !== undefined && {
-      detail: written === undefined ? `measured ${on}` : `measured ${read}, ${on}`,
-    }),
+    ...(read !== undefined && { detail: detailOf(read, localDate(atMs, card.timeZone)) }),
   };
 }
 

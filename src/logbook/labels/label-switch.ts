@@ -7,6 +7,7 @@ import { formatPressure } from '../../../shared/text/en/format.ts';
 import { breakerWords } from './label-electric.ts';
 import { optionalLine, textLine, wiresLine, type LabelFacts } from './label-lines.ts';
 import { switchLine, prechargeFor } from './label-pressure.ts';
+import { texts } from './texts.ts';
 
 export function switchLines(facts: LabelFacts): LabelLine[] {
   const { card, units } = facts;
@@ -16,19 +17,19 @@ export function switchLines(facts: LabelFacts): LabelLine[] {
   return [
     switchLine(facts),
     textLine(
-      'low-pressure cut-off',
+      texts().lowPressureCutOff,
       lowCutOffKpa === undefined ? undefined : formatPressure(lowCutOffKpa, units),
     ),
     ...optionalLine(
-      'tank precharge',
+      texts().tankPrecharge,
       target.is === 'calculated' ? formatPressure(target.kpa, units) : undefined,
     ),
     textLine(
-      'relief valve',
+      texts().reliefValve,
       card.reliefKpa === undefined ? undefined : formatPressure(card.reliefKpa, units),
     ),
-    wiresLine('wires by terminal', wires),
-    textLine('breaker', breakerWords(card)),
-    textLine('set by, on', undefined),
+    wiresLine(texts().wiresByTerminal, wires),
+    textLine(texts().breaker, breakerWords(card)),
+    textLine(texts().setBy, undefined),
   ];
 }

@@ -11,6 +11,7 @@ import { acceptanceFactor, tankDrawdownL, tankOf } from '../../core/hydraulics/t
 import { figureLine, optionalLine, joinKnown, textLine, type LabelFacts } from './label-lines.ts';
 import { switchLine, prechargeFor } from './label-pressure.ts';
 import type { PrechargeResult } from '../readings/precharge.ts';
+import { texts } from './texts.ts';
 
 export function tankLines(facts: LabelFacts): LabelLine[] {
   const { card, units } = facts;
@@ -29,41 +30,49 @@ export function tankLines(facts: LabelFacts): LabelLine[] {
     },
     ...drawdownLine(facts, target),
     textLine(
-      'relief valve',
+      texts().reliefValve,
       card.reliefKpa === undefined ? undefined : formatPressure(card.reliefKpa, units),
     ),
-    textLine('highest pressure on its plate', undefined),
-    textLine('make and model', joinKnown([maker, model], ' ')),
-    textLine('installed', installed),
-    ...optionalLine('house valve', card.description?.where.shutOff),
+    textLine(texts().maxPressure, undefined),
+    textLine(texts().makeAndModel, joinKnown([maker, model], ' ')),
+    textLine(texts().installed, installed),
+    ...optionalLine(texts().houseValve, card.description?.where.shutOff),
   ];
 }
+
+/** 2 psi: how far the precharge is to lie under cut-in. */
+const UNDER_CUT_IN_KPA = 13.8;
 
 function prechargeLine(facts: LabelFacts, target: PrechargeResult): LabelLine {
   const { card, units } = facts;
   const format = (kpa: number): string => formatPressure(kpa, units);
-  const line = { name: 'precharge', prominent: true } as const;
+  const line = { name: texts().precharge, prominent: true as const };
   const written = card.tank?.prechargeKpa;
   switch (target.is) {
     case 'calculated':
       return {
         ...line,
         value: format(target.kpa),
-        detail: `${PRECHARGE_CONDITIONS}: ${units === 'us' ? '2 psi' : '14 kPa'} under the ${target.from === 'card' ? 'written' : 'measured'} cut-in of ${format(target.cutInKpa)}`,
+        detail: texts().belowCutIn({
+          conditions: PRECHARGE_CONDITIONS,
+          under: format(UNDER_CUT_IN_KPA),
+          cutIn: format(target.cutInKpa),
+          isMeasured: target.from !== 'card',
+        }),
       };
     case 'by-manual':
       return {
         ...line,
         ...(written !== undefined && { value: format(written) }),
-        detail: `${PRECHARGE_CONDITIONS}, as the ${target.equipment}’s own manual says`,
+        detail: texts().byManual(PRECHARGE_CONDITIONS, target.equipment),
       };
     case 'none':
-      return { ...line, value: 'none', detail: 'a plain tank, with air over the water' };
+      return { ...line, value: texts().noPrecharge, detail: texts().plainTank };
     case 'unknown':
       return {
         ...line,
         ...(written !== undefined && { value: format(written) }),
-        detail: `${PRECHARGE_CONDITIONS}: ${units === 'us' ? '2 psi' : '14 kPa'} under cut-in`,
+        detail: texts().belowUnknownCutIn(PRECHARGE_CONDITIONS, format(UNDER_CUT_IN_KPA)),
       };
     default:
       return target satisfies never;
@@ -77,7 +86,7 @@ function cardPrechargeLine(facts: LabelFacts, target: PrechargeResult): LabelLin
   const format = (kpa: number): string => formatPressure(kpa, facts.units);
   const same = target.is === 'calculated' && written !== undefined && format(written) === format(target.kpa);
   if (target.is === 'none' || (!measured && (written === undefined || same))) return [];
-  const name = written === undefined ? 'precharge as it was' : 'precharge on the card';
+  const name = written === undefined ? texts().prechargeFound : texts().prechargeOnCard;
   return [figureLine(name, facts, { written, measured, format })];
 }
 
@@ -88,13 +97,13 @@ function drawdownLine(facts: LabelFacts, target: PrechargeResult): LabelLine[] {
   const tank = tankOf(card.tank && withPrecharge(card.tank, target), card.altitudeM);
   if (!tank || cutInKpa === undefined || cutOutKpa === undefined || cutOutKpa <= cutInKpa) return [];
   const points = { cutInKpa, cutOutKpa };
-  const atMost = card.tank?.kind === 'plain' ? 'at most ' : '';
-  const level = card.altitudeKnown ? '' : ', for sea level';
+  const atMost = card.tank?.kind === 'plain' ? texts().atMost : '';
+  const level = card.altitudeKnown ? '' : texts().forSeaLevel;
   return [
     {
-      name: 'tank drawdown, cut-out to cut-in',
+      name: texts().tankDrawdown,
       value: `${atMost}${formatVolume(tankDrawdownL(tank, points), units)}`,
-      detail: `${formatPercent(acceptanceFactor(tank, points))} of the tank, reckoned${level}`,
+      detail: texts().ofTheTank(formatPercent(acceptanceFactor(tank, points)), level),
     },
   ];
 }

@@ -7,6 +7,7 @@ import { formatDepth, formatDiameter, formatFlow, formatMotorPower } from '../..
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { HoleDescription } from '../../core/domain/description.ts';
 import { figureLine, optionalLine, joinKnown, textLine, type LabelFacts } from './label-lines.ts';
+import { texts } from './texts.ts';
 
 export function wellHeadLines(facts: LabelFacts): LabelLine[] {
   const { card, pump, measured, units } = facts;
@@ -22,29 +23,29 @@ export function wellHeadLines(facts: LabelFacts): LabelLine[] {
   const hangs = pump.kind !== 'jet' && pump.kind !== 'booster';
   return [
     {
-      ...textLine('hole, from the ground', hole.depthM === undefined ? undefined : format(hole.depthM)),
+      ...textLine(texts().hole, hole.depthM === undefined ? undefined : format(hole.depthM)),
       prominent: true,
     },
     ...(hangs
       ? [
           {
-            ...textLine('pump set at', pump.setDepthM === undefined ? undefined : format(pump.setDepthM)),
+            ...textLine(texts().pumpSetAt, pump.setDepthM === undefined ? undefined : format(pump.setDepthM)),
             prominent: true as const,
           },
         ]
       : []),
-    figureLine('static water level', facts, level),
+    figureLine(texts().staticLevel, facts, level),
     ...pumpingLevelLine(facts, format),
-    textLine('casing', casingWords(hole, units)),
+    textLine(texts().casing, casingWords(hole, units)),
     textLine(
-      'pump',
+      texts().pump,
       joinKnown([
         joinKnown([own?.maker, own?.model], ' '),
         pump.motorW === undefined ? undefined : formatMotorPower(pump.motorW, units),
       ]),
     ),
     textLine(
-      'drop pipe',
+      texts().dropPipe,
       joinKnown(
         [
           hole.dropPipeDiameterM === undefined ? undefined : formatDiameter(hole.dropPipeDiameterM, units),
@@ -53,18 +54,18 @@ export function wellHeadLines(facts: LabelFacts): LabelLine[] {
         ' ',
       ),
     ),
-    textLine('check valves', valveWords(hole, format)),
-    textLine('yield', hole.yieldLPerS === undefined ? undefined : formatFlow(hole.yieldLPerS, units)),
-    textLine('call for the well', card.description?.firm),
-    textLine('drilled', joinKnown([hole.drilled, hole.driller])),
-    ...optionalLine('well log', hole.logNumber),
-    textLine('pump installed', joinKnown([pump.installed, own?.installer])),
+    textLine(texts().checkValves, valveWords(hole, format)),
+    textLine(texts().yield, hole.yieldLPerS === undefined ? undefined : formatFlow(hole.yieldLPerS, units)),
+    textLine(texts().whomToCall, card.description?.firm),
+    textLine(texts().drilled, joinKnown([hole.drilled, hole.driller])),
+    ...optionalLine(texts().wellLog, hole.logNumber),
+    textLine(texts().pumpInstalled, joinKnown([pump.installed, own?.installer])),
   ];
 }
 
 function pumpingLevelLine(facts: LabelFacts, format: (m: number) => string): LabelLine[] {
   const measured = facts.measured['pumping-level'];
-  return measured ? [figureLine('pumping water level', facts, { measured, format })] : [];
+  return measured ? [figureLine(texts().pumpingLevel, facts, { measured, format })] : [];
 }
 
 function casingWords(
@@ -75,7 +76,10 @@ function casingWords(
     [casingDiameterM === undefined ? undefined : formatDiameter(casingDiameterM, units), casingMaterial],
     ' ',
   );
-  return joinKnown([size, casingDepthM === undefined ? undefined : `to ${formatDepth(casingDepthM, units)}`]);
+  return joinKnown([
+    size,
+    casingDepthM === undefined ? undefined : texts().to(formatDepth(casingDepthM, units)),
+  ]);
 }
 
 function valveWords({ checkValves }: HoleDescription, format: (m: number) => string): string | undefined {

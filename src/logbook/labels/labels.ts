@@ -19,6 +19,7 @@ import type { LabelFacts } from './label-lines.ts';
 import { switchLines } from './label-switch.ts';
 import { tankLines } from './label-tank.ts';
 import type { MeasuredFacts } from '../readings/newest-readings.ts';
+import { texts } from './texts.ts';
 
 export interface LabelsInput {
   card: Card;
@@ -76,7 +77,7 @@ function pumpsForLabel(kind: LabelKind, { pumps, tank }: Card): PumpCard[] {
 function buildLabel(kind: LabelKind, facts: LabelFacts, made: string): Label {
   const { card, pump } = facts;
   const several = card.pumps.length > 1 && PUMP_LABELS.includes(kind);
-  const title = `${titleOf(kind, facts)}${several ? `, pump ${pump.id.slice(1)}` : ''}`;
+  const title = `${titleOf(kind, facts)}${several ? texts().ofPump(pump.id.slice(1)) : ''}`;
   const place = card.description?.where[LOCATION_FIELDS[kind]];
   const lines = LINES[kind](facts);
   return {

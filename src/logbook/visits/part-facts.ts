@@ -8,6 +8,7 @@ import { formatDiameter } from '../../../shared/text/en/format.ts';
 import type { Card, PumpCard } from '../../core/domain/card.ts';
 import type { ServicePart } from './parts-for-cause.ts';
 import { prechargeTarget } from '../readings/precharge-target.ts';
+import { texts } from './texts.ts';
 
 /** What was measured, where it was. */
 export interface PartMeasurements {
@@ -69,6 +70,9 @@ function addQuantity(
   );
 }
 
+/** 2 psi: how far the precharge is to lie under cut-in. */
+const UNDER_CUT_IN_KPA = 13.8;
+
 function formatFact(facts: PartFacts, value: number, dimension: Dimension): string {
   return formatQuantity(value, dimension, facts.units);
 }
@@ -89,28 +93,29 @@ const FACT_COLLECTORS: Record<ServicePart, FactCollector> = {
   switch: collectSwitchFacts,
   tank: collectTankFacts,
   fittings: (facts, { card }) => {
-    addDiameter(facts, card.description?.hole.dropPipeDiameterM, { prefix: 'drop pipe ' });
-    addFact(facts, undefined, 'size and kind of the pipe and thread at the place of work');
+    addDiameter(facts, card.description?.hole.dropPipeDiameterM, { prefix: texts().dropPipeOf });
+    addFact(facts, undefined, texts().pipeAndThread);
   },
   electrical: (facts, { card }) => {
     const electrical = card.description?.electrical;
-    addFact(facts, electrical?.panel && `panel: ${electrical.panel}`);
-    addFact(facts, electrical?.breaker && `breaker ${electrical.breaker}`, 'which breaker');
+    addFact(facts, electrical?.panel && texts().panel(electrical.panel));
+    addFact(facts, electrical?.breaker && texts().breaker(electrical.breaker), texts().whichBreaker);
     addQuantity(facts, electrical?.breakerA, 'current', {
-      prefix: 'breaker of ',
-      missingName: 'the breaker’s size',
+      prefix: texts().breakerRating,
+      missingName: texts().breakerSize,
     });
-    addFact(facts, electrical?.disconnect && `disconnect: ${electrical.disconnect}`);
+    addFact(facts, electrical?.disconnect && texts().disconnect(electrical.disconnect));
   },
-  sensors: (facts) => addFact(facts, undefined, 'spans of transducer and clamp: see the node’s own papers'),
+  sensors: (facts) => addFact(facts, undefined, texts().sensorRanges),
   level: (facts, { card, measured }) => {
     const level = card.description?.hole.staticLevelM;
-    addQuantity(facts, level, 'length', { prefix: 'static level on the card ' });
-    addFact(facts, measured?.staticLevel && `static level read last: ${measured.staticLevel}`);
-    if (level === undefined && measured?.staticLevel === undefined) addFact(facts, undefined, 'static level');
+    addQuantity(facts, level, 'length', { prefix: texts().staticLevelOnCard });
+    addFact(facts, measured?.staticLevel && texts().staticLevelRead(measured.staticLevel));
+    if (level === undefined && measured?.staticLevel === undefined)
+      addFact(facts, undefined, texts().staticLevel);
     addDiameter(facts, card.description?.hole.casingDiameterM, {
       prefix: 'casing ',
-      missingName: 'casing size',
+      missingName: texts().casingSize,
     });
   },
 };
@@ -118,43 +123,43 @@ const FACT_COLLECTORS: Record<ServicePart, FactCollector> = {
 function collectPumpFacts(facts: PartFacts, { card }: PartFactsInput, pump: PumpCard | undefined): void {
   const described = pump && card.description?.pumps[pump.id];
   const name = [described?.maker, described?.model].filter((word) => word !== undefined).join(' ');
-  addFact(facts, name === '' ? undefined : name, 'maker and model');
+  addFact(facts, name === '' ? undefined : name, texts().makerAndModel);
   addFact(facts, pump?.kind);
-  addQuantity(facts, pump?.motorW, 'power', { missingName: 'motor size' });
+  addQuantity(facts, pump?.motorW, 'power', { missingName: texts().motorSize });
   addQuantity(facts, pump?.volts, 'voltage', { missingName: 'volts' });
   addFact(facts, pump?.phase && (pump.phase === 1 ? 'single-phase' : 'three-phase'), 'phases');
-  if (pump?.phase !== 3) addFact(facts, pump?.wires && `${pump.wires}-wire`, 'two wires or three');
-  addQuantity(facts, pump?.ratedLPerS, 'flow', { prefix: 'rated ', missingName: 'rated flow' });
-  addQuantity(facts, pump?.maxAmps, 'current', { prefix: 'service-factor amps ' });
-  addFact(facts, pump?.installed && `installed ${pump.installed}`);
+  if (pump?.phase !== 3) addFact(facts, pump?.wires && texts().wires(pump.wires), texts().wireCount);
+  addQuantity(facts, pump?.ratedLPerS, 'flow', { prefix: 'rated ', missingName: texts().ratedFlow });
+  addQuantity(facts, pump?.maxAmps, 'current', { prefix: texts().serviceFactorAmpsOf });
+  addFact(facts, pump?.installed && texts().installedOn(pump.installed));
   addDiameter(facts, card.description?.hole.casingDiameterM, {
     prefix: 'casing ',
-    missingName: 'casing size, which the pump must fit',
+    missingName: texts().casingForPump,
   });
 }
 
 function collectDropPipeFacts(facts: PartFacts, { card }: PartFactsInput, pump: PumpCard | undefined): void {
   if (pump?.kind === 'jet' || pump?.kind === 'booster') {
-    addFact(facts, `a ${pump.kind} pump stands above ground: nothing to pull`);
+    addFact(facts, texts().pumpAboveGround(pump.kind));
     return;
   }
   const hole = card.description?.hole;
   addQuantity(facts, pump?.setDepthM, 'length', {
-    suffix: ' to pull (the set depth)',
-    missingName: 'set depth, so the length to pull',
+    suffix: texts().toPull,
+    missingName: texts().setDepth,
   });
-  addDiameter(facts, hole?.dropPipeDiameterM, { prefix: '', missingName: 'pipe size' });
-  addFact(facts, hole?.dropPipeMaterial, 'what the pipe is of');
+  addDiameter(facts, hole?.dropPipeDiameterM, { prefix: '', missingName: texts().pipeSize });
+  addFact(facts, hole?.dropPipeMaterial, texts().pipeMaterial);
   for (const valve of hole?.checkValves ?? [])
     addFact(
       facts,
       'depthM' in valve
-        ? `check valve at ${formatFact(facts, valve.depthM, 'length')}`
-        : `check valve ${valve.beside}`,
+        ? texts().checkValveAt(formatFact(facts, valve.depthM, 'length'))
+        : texts().checkValve(valve.beside),
     );
   addFact(
     facts,
-    card.description?.electrical.cable && `cable: ${card.description.electrical.cable}`,
+    card.description?.electrical.cable && texts().cable(card.description.electrical.cable),
     'cable',
   );
 }
@@ -166,21 +171,20 @@ function collectControlBoxFacts(
 ): void {
   const described = pump && card.description?.pumps[pump.id];
   addFact(facts, described?.controlBox);
-  addFact(facts, described?.driveModel && `drive: ${described.driveModel}`);
-  if (pump?.phase === 3) addFact(facts, 'three-phase motor: no start parts');
-  else if (pump?.wires === 2)
-    addFact(facts, 'two-wire motor: its start parts are in the motor, and there is no box for them');
+  addFact(facts, described?.driveModel && texts().drive(described.driveModel));
+  if (pump?.phase === 3) addFact(facts, texts().threePhase);
+  else if (pump?.wires === 2) addFact(facts, texts().twoWire);
   else {
-    if (described?.controlBox === undefined) addFact(facts, undefined, 'make and model of the control box');
+    if (described?.controlBox === undefined) addFact(facts, undefined, texts().controlBoxModel);
     addQuantity(facts, pump?.motorW, 'power', {
       prefix: 'for ',
-      missingName: 'motor size, which box and capacitor must match',
+      missingName: texts().motorForBox,
     });
     addQuantity(facts, pump?.volts, 'voltage', { missingName: 'volts' });
     addFact(
       facts,
-      measured?.capacitor && `capacitor read as ${measured.capacitor}`,
-      'the capacitor’s uF and volts, as its own plate says',
+      measured?.capacitor && texts().capacitorReadAs(measured.capacitor),
+      texts().capacitorRating,
     );
   }
 }
@@ -192,40 +196,38 @@ function collectSwitchFacts(
 ): void {
   const { cutInKpa, cutOutKpa, lowCutOffKpa } = card.switch;
   if (pump && pump.control !== 'pressure-switch')
-    addFact(facts, `control: ${pump.control.replaceAll('-', ' ')}`);
+    addFact(facts, texts().control(pump.control.replaceAll('-', ' ')));
   const pair = (low: number | undefined, high: number | undefined): string | undefined =>
     low === undefined || high === undefined
       ? undefined
-      : `${formatFact(facts, low, 'pressure')} to ${formatFact(facts, high, 'pressure')}`;
+      : texts().fromTo(formatFact(facts, low, 'pressure'), formatFact(facts, high, 'pressure'));
   const written = pair(cutInKpa, cutOutKpa);
-  addFact(facts, written && `range ${written}`, 'the switch’s range as written');
+  addFact(facts, written && texts().range(written), texts().switchRange);
   const seen = pair(measured?.cutInKpa, measured?.cutOutKpa);
-  addFact(facts, seen && `measured ${seen}`);
-  addQuantity(facts, lowCutOffKpa, 'pressure', { prefix: 'with low-pressure cut-off at ' });
-  addFact(facts, undefined, 'the nipple under the switch');
+  addFact(facts, seen && texts().measured(seen));
+  addQuantity(facts, lowCutOffKpa, 'pressure', { prefix: texts().lowPressureCutOff });
+  addFact(facts, undefined, texts().nipple);
 }
 
 function collectTankFacts(facts: PartFacts, { card, measured }: PartFactsInput): void {
   const described = card.description?.tank;
   const name = [described?.maker, described?.model].filter((word) => word !== undefined).join(' ');
-  addFact(facts, name === '' ? undefined : name, 'maker and model');
+  addFact(facts, name === '' ? undefined : name, texts().makerAndModel);
   addFact(
     facts,
-    card.tank && (card.tank.kind === 'plain' ? 'plain tank' : 'captive air'),
-    'captive air or plain',
+    card.tank && (card.tank.kind === 'plain' ? texts().plainTank : texts().captiveAir),
+    texts().tankKind,
   );
-  addQuantity(facts, card.tank?.volumeL, 'volume', { missingName: 'tank size' });
+  addQuantity(facts, card.tank?.volumeL, 'volume', { missingName: texts().tankSize });
   if (card.tank?.kind === 'plain') return;
   addQuantity(facts, card.tank?.prechargeKpa, 'pressure', {
-    prefix: 'precharge on the card ',
-    missingName: 'precharge',
+    prefix: texts().prechargeOnCard,
+    missingName: texts().precharge,
   });
   const target = prechargeTarget(card, measured?.cutInKpa);
-  if (target.is === 'unknown')
-    return addFact(facts, undefined, `what the precharge should be: ${target.reason}`);
-  const by = target.from === 'measured' ? 'measured' : 'written';
+  if (target.is === 'unknown') return addFact(facts, undefined, texts().prechargeUnknown(target.reason));
   addQuantity(facts, target.kpa, 'pressure', {
-    prefix: 'to be set to ',
-    suffix: `, 2 psi (14 kPa) under the ${by} cut-in`,
+    prefix: texts().setTo,
+    suffix: texts().belowCutIn(formatFact(facts, UNDER_CUT_IN_KPA, 'pressure'), target.from === 'measured'),
   });
 }

@@ -58,10 +58,10 @@ describe('dueEvents', () => {
     expect(frost).toMatchObject({ firstDate: '2027-10-01', category: 'wells' });
     expect(frost?.text).toMatch(/^well-1 \(larch-farm\), well-10 .* and 100 more\./);
     expect(events[0]).toMatchObject({ category: expect.stringMatching(/^well-\d+$/) });
-    expect(events[0]?.title).toMatch(/^Proposed day, no date known: 5 checks, well-\d+$/);
-    expect(events[0]?.text).toContain('The day is a proposal');
+    expect(events[0]?.title).toMatch(/^Proposed date, none recorded: 5 checks, well-\d+$/);
+    expect(events[0]?.text).toContain('This date is a proposal');
     expect(events[0]?.text).toContain(
-      'Tank precharge. Target 38 psi (262 kPa), 2 psi under the cut-in on the card.',
+      'Tank precharge. Target 38 psi (262 kPa), 2 psi (14 kPa) below the cut-in on the card.',
     );
     expect(events[0]?.text).toContain('locked off');
   });

@@ -231,7 +231,7 @@ describe('a check comes round', () => {
     expect(after.reasons).toEqual(['Flood on 2026-05-08.']);
     expect(after.cautions).toContain('flood');
     expect(dueOf('precharge', [done('precharge', '2025-09-01')]).reasons).toEqual([
-      'Each year, and last done on 2025-09-01.',
+      'Yearly; last done on 2025-09-01.',
     ]);
   });
 
@@ -304,7 +304,7 @@ describe('what nobody wrote down', () => {
       const found = dueOf(check, entries, { nowMs });
       expect(found).toMatchObject({
         state: 'not-recorded',
-        reasons: ['Nobody wrote down that it was ever done.'],
+        reasons: ['No recorded date.'],
       });
       expect(found.dueDate).toBeUndefined();
       expect(found.proposedDate! >= localDate(nowMs, 'America/Denver')).toBe(true);
@@ -357,7 +357,7 @@ describe('a well that stands still', () => {
       UNTIL_JUNE,
       '2026-06-11',
       'later',
-      'Laid up until 2026-06-10: it waits until then.',
+      'Laid up until 2026-06-10: on hold until then.',
     ],
     [
       'so is what was late before, and that is said',
@@ -366,7 +366,7 @@ describe('a well that stands still', () => {
       UNTIL_JUNE,
       '2026-06-11',
       'later',
-      'Laid up until 2026-06-10: it waits until then. Each year, and last done on 2025-04-20. It was due on 2026-04-20 already.',
+      'Laid up until 2026-06-10: on hold until then. Yearly; last done on 2025-04-20. It was already due on 2026-04-20.',
     ],
     [
       'what falls due after its end keeps its day',
@@ -375,7 +375,7 @@ describe('a well that stands still', () => {
       UNTIL_JUNE,
       '2026-09-01',
       'later',
-      'Each year, and last done on 2025-09-01.',
+      'Yearly; last done on 2025-09-01.',
     ],
     [
       'without an end it waits',
@@ -384,7 +384,7 @@ describe('a well that stands still', () => {
       NOW_ON,
       undefined,
       'on-hold',
-      'Laid up since 2026-05-04, and until when is not written down: it waits. Each year, and last done on 2025-05-09.',
+      'Laid up since 2026-05-04, with no end date: on hold. Yearly; last done on 2025-05-09.',
     ],
     [
       'out of service it waits too',
@@ -402,17 +402,9 @@ describe('a well that stands still', () => {
       [...NOW_ON, act('back-in-service', '2026-05-06')],
       '2026-05-09',
       'overdue',
-      'Each year',
+      'Yearly',
     ],
-    [
-      'what nobody wrote down waits too',
-      'precharge',
-      [],
-      NOW_ON,
-      undefined,
-      'on-hold',
-      'Nobody wrote down that it was ever done.',
-    ],
+    ['what nobody wrote down waits too', 'precharge', [], NOW_ON, undefined, 'on-hold', 'No recorded date.'],
     [
       'one of their own waits',
       'own-trough',
@@ -423,7 +415,7 @@ describe('a well that stands still', () => {
       UNTIL_JUNE,
       '2026-06-11',
       'later',
-      'it waits until then',
+      'on hold until then',
     ],
     [
       'a day that somebody set meanwhile holds',
@@ -435,7 +427,7 @@ describe('a well that stands still', () => {
       NOW_ON,
       '2026-05-20',
       'due',
-      'The day was set by a person.',
+      'A person set the date.',
     ],
     [
       'a flood waits, and is not forgotten',
@@ -453,7 +445,7 @@ describe('a well that stands still', () => {
       NOW_ON,
       '2026-04-01',
       'overdue',
-      'Each year, and last done on 2025-05-20.',
+      'Yearly; last done on 2025-05-20.',
     ],
     [
       'what fell due in the winter is due on the day it came back',
@@ -462,7 +454,7 @@ describe('a well that stands still', () => {
       WINTER,
       '2026-04-16',
       'overdue',
-      'The well stood still until 2026-04-16.',
+      'The well was out of use until 2026-04-16.',
     ],
     [
       'done since, it comes round as always',
@@ -471,7 +463,7 @@ describe('a well that stands still', () => {
       WINTER,
       '2027-04-20',
       'later',
-      'Each year',
+      'Yearly',
     ],
     [
       'after a long rest the water is tested',
@@ -480,7 +472,7 @@ describe('a well that stands still', () => {
       WINTER,
       '2026-04-16',
       'overdue',
-      'The well stood still from 2025-11-03 to 2026-04-15: it is flushed, and its water tested before anybody drinks it.',
+      'The well was out of use from 2025-11-03 to 2026-04-15. Flush it and test the water before anybody drinks it.',
     ],
     [
       'before it comes back that stands already',
@@ -489,7 +481,7 @@ describe('a well that stands still', () => {
       UNTIL_JUNE,
       '2026-06-11',
       'later',
-      'The well stands still from 2026-05-04 to 2026-06-10',
+      'The well is out of use from 2026-05-04 to 2026-06-10',
     ],
     [
       'a sample at the start is that test',
@@ -498,7 +490,7 @@ describe('a well that stands still', () => {
       WINTER,
       '2027-04-10',
       'later',
-      'Each year',
+      'Yearly',
     ],
     [
       'a short rest calls for none',
@@ -507,7 +499,7 @@ describe('a well that stands still', () => {
       [act('laid-up', '2026-04-20', '2026-05-02')],
       '2027-04-01',
       'later',
-      'Each year',
+      'Yearly',
     ],
     [
       'and moves nothing that was late before',
@@ -516,7 +508,7 @@ describe('a well that stands still', () => {
       [act('laid-up', '2026-04-20', '2026-05-02')],
       '2026-04-01',
       'overdue',
-      'Each year',
+      'Yearly',
     ],
     [
       'over the frost: made ready when it is laid up',
@@ -525,7 +517,7 @@ describe('a well that stands still', () => {
       [act('laid-up', '2026-05-04', '2027-04-15')],
       '2026-05-04',
       'overdue',
-      'It stands still since 2026-05-04 and through the cold',
+      'Out of use since 2026-05-04 and through the cold',
     ],
     [
       'laid up in the cold, and nobody wrote that it was ready',
@@ -534,7 +526,7 @@ describe('a well that stands still', () => {
       [act('laid-up', '2025-12-10', '2026-06-10')],
       '2025-12-10',
       'overdue',
-      'It stands still since 2025-12-10 and through the cold',
+      'Out of use since 2025-12-10 and through the cold',
     ],
     [
       'laid up in the cold, and ready for it',
@@ -543,7 +535,7 @@ describe('a well that stands still', () => {
       [act('laid-up', '2025-12-10', '2026-06-10')],
       '2026-10-01',
       'later',
-      'Each year',
+      'Yearly',
     ],
     [
       'was made ready just before',
@@ -561,7 +553,7 @@ describe('a well that stands still', () => {
       UNTIL_JUNE,
       '2026-10-01',
       'later',
-      'Each year',
+      'Yearly',
     ],
   ])('%s', (_, check, entries, acts, on, state, because) => {
     const found = dueOf(check, entries, { acts, firstSeenMs: Date.parse('2020-01-01T18:00:00Z') });
@@ -720,7 +712,7 @@ describe('frost by what was measured on the site', () => {
 });
 
 describe('prechargeTarget', () => {
-  // 2 psi under cut-in: Water Systems Council, "Pressure Tanks", 2007.
+  // 2 psi below cut-in: Water Systems Council, "Pressure Tanks", 2007.
   test.each([
     [30, 28],
     [40, 38],

@@ -80,13 +80,13 @@ describe('labelsOf', () => {
   test('puts the facts of a whole card where they belong, with what was measured beside them', () => {
     expect(Object.fromEntries(labels(WHOLE, MEASURED).map((one) => [one.id, text(one)]))).toEqual({
       tank: [
-        '* precharge: 39 psi (with the tank empty of water and the pump off: 2 psi under the measured cut-in of 41 psi)',
+        '* precharge: 39 psi (with the tank empty of water and the pump off: 2 psi below the measured cut-in of 41 psi)',
         'precharge on the card: 38 psi',
         '* cut-in / cut-out: 40/60 psi (measured 41/59 psi, 2026-03-12)',
         '* tank: 44 gal',
-        'tank drawdown, cut-out to cut-in: 10 gal (24 % of the tank, reckoned, for sea level)',
+        'tank drawdown, cut-out to cut-in: 10 gal (24 % of the tank, calculated, for sea level)',
         'relief valve: 75 psi',
-        'highest pressure on its plate: ____',
+        'maximum pressure on its plate: ____',
         'make and model: ____',
         'installed: ____',
       ],
@@ -97,7 +97,7 @@ describe('labelsOf', () => {
         'relief valve: 75 psi',
         'wires by terminal: ____',
         'breaker: 14/16, 20 A, main panel',
-        'set by, on: ____',
+        'set by, date: ____',
       ],
       'control-box': [
         '* motor, 1 phase, 3 wires: 1 hp, 230 V',
@@ -120,7 +120,7 @@ describe('labelsOf', () => {
         'cable to the pump: ____',
       ],
       'well-head': [
-        '* hole, from the ground: 245 ft',
+        '* hole depth from the ground: 245 ft',
         '* pump set at: 180 ft',
         '* static water level: 62 ft (measured 64 ft, 2026-03-12)',
         'casing: 6 in steel, to 80 ft',
@@ -157,13 +157,13 @@ describe('labelsOf', () => {
     for (const { lines, plainText } of labels(WHOLE, MEASURED))
       expect(plainText.slice(1)).toHaveLength(lines.filter(({ value }) => value !== undefined).length);
     expect(label('tank', WHOLE, MEASURED).plainText[1]).toBe(
-      'precharge: 39 psi, with the tank empty of water and the pump off: 2 psi under the measured cut-in of 41 psi',
+      'precharge: 39 psi, with the tank empty of water and the pump off: 2 psi below the measured cut-in of 41 psi',
     );
   });
 
   test('print metric units where these are asked for', () => {
     expect(text(label('tank', WHOLE, MEASURED, 'metric')).slice(0, 4)).toEqual([
-      '* precharge: 269 kPa (with the tank empty of water and the pump off: 14 kPa under the measured cut-in of 283 kPa)',
+      '* precharge: 269 kPa (with the tank empty of water and the pump off: 14 kPa below the measured cut-in of 283 kPa)',
       'precharge on the card: 262 kPa',
       '* cut-in / cut-out: 276/414 kPa (measured 283/407 kPa, 2026-03-12)',
       '* tank: 167 L',
@@ -208,12 +208,12 @@ describe('the tank’s label', () => {
     [
       'a drive',
       { control: 'variable-speed', tank: { volume: '20 gal' } },
-      '* precharge: ____ (with the tank empty of water and the pump off, as the drive’s own manual says)',
+      '* precharge: ____ (with the tank empty of water and the pump off, as in the manual of the drive)',
     ],
     [
       'a valve',
       { control: 'constant-pressure-valve', tank: { precharge: '25 psi' } },
-      '* precharge: 25 psi (with the tank empty of water and the pump off, as the valve’s own manual says)',
+      '* precharge: 25 psi (with the tank empty of water and the pump off, as in the manual of the valve)',
     ],
     [
       'a plain tank',
@@ -223,19 +223,19 @@ describe('the tank’s label', () => {
     [
       'no cut-in',
       {},
-      '* precharge: ____ (with the tank empty of water and the pump off: 2 psi under cut-in)',
+      '* precharge: ____ (with the tank empty of water and the pump off: 2 psi below cut-in)',
     ],
     [
       'a written cut-in alone',
       { switch: '30/50' },
-      '* precharge: 28 psi (with the tank empty of water and the pump off: 2 psi under the written cut-in of 30 psi)',
+      '* precharge: 28 psi (with the tank empty of water and the pump off: 2 psi below the cut-in on the card of 30 psi)',
     ],
   ])('with %s', (_what, card, first) => {
     expect(text(label('tank', { well: 'barn', ...card }))[0]).toBe(first);
   });
 
   // The published table (tests/core/hydraulics/tank.test.ts): gallons between the switch points
-  // with the precharge 2 psi under cut-in.
+  // with the precharge 2 psi below cut-in.
   test.each([
     ['20/40', '20 gal', '7 gal', '34 %'],
     ['30/50', '44 gal', '13 gal', '30 %'],
@@ -247,7 +247,7 @@ describe('the tank’s label', () => {
     (points, volume, drawdown, share) => {
       const tank = { volume, precharge: '5 psi' };
       expect(text(label('tank', { well: 'barn', switch: points, tank, altitude: '0 ft' }))).toContain(
-        `tank drawdown, cut-out to cut-in: ${drawdown} (${share} of the tank, reckoned)`,
+        `tank drawdown, cut-out to cut-in: ${drawdown} (${share} of the tank, calculated)`,
       );
     },
   );
@@ -265,9 +265,7 @@ describe('the tank’s label', () => {
 
 test('a protector that starts the pump again by itself is a main line of its box', () => {
   const pump = { protector: { restart: '20 min' } };
-  expect(text(label('control-box', { well: 'barn', pump }))).toContain(
-    '* starts again by itself after: 20 min',
-  );
+  expect(text(label('control-box', { well: 'barn', pump }))).toContain('* restarts by itself after: 20 min');
 });
 
 test('every label carries its caution: the lock where there are live parts, the empty tank where there is air', () => {

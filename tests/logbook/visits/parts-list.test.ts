@@ -94,7 +94,7 @@ describe('which parts', () => {
     const standing = [{ ...alarm('slow-fill', { cause: 'worn-pump', weight: 1 }), pump: 'p2' }];
     const items = bring({ card, active: standing });
     expect(items.map(({ part, pump }) => `${part} ${pump}`)).toEqual(['pump p2', 'drop-pipe p2']);
-    expect(items[1]?.known).toEqual(['240 ft to pull (the set depth)']);
+    expect(items[1]?.known).toEqual(['240 ft to pull (setting depth)']);
   });
 });
 
@@ -110,7 +110,7 @@ describe('what is said of a part', () => {
       'pump',
       {},
       ['submersible', '1 hp', '230 V', 'single-phase', '3-wire', 'rated 10 gpm', 'service-factor amps 9.8 A'],
-      ['maker and model', 'casing size, which the pump must fit'],
+      ['maker and model', 'casing size for the pump'],
     ],
     [
       'pump',
@@ -121,57 +121,57 @@ describe('what is said of a part', () => {
         'motor size',
         'volts',
         'phases',
-        'two wires or three',
+        'two-wire or three-wire',
         'rated flow',
-        'casing size, which the pump must fit',
+        'casing size for the pump',
       ],
     ],
-    ['drop-pipe', {}, ['180 ft to pull (the set depth)'], ['pipe size', 'what the pipe is of', 'cable']],
+    ['drop-pipe', {}, ['180 ft to pull (setting depth)'], ['pipe size', 'pipe material', 'cable']],
     [
       'drop-pipe',
       { units: 'metric' },
-      ['54.9 m to pull (the set depth)'],
-      ['pipe size', 'what the pipe is of', 'cable'],
+      ['54.9 m to pull (setting depth)'],
+      ['pipe size', 'pipe material', 'cable'],
     ],
     [
       'drop-pipe',
       { card: cardOf({ pump: { kind: 'jet' } }) },
-      ['a jet pump stands above ground: nothing to pull'],
+      ['jet pump above ground: nothing to pull'],
       [],
     ],
     [
       'drop-pipe',
       { card: empty },
       [],
-      ['set depth, so the length to pull', 'pipe size', 'what the pipe is of', 'cable'],
+      ['setting depth, the length to pull', 'pipe size', 'pipe material', 'cable'],
     ],
     [
       'control-box',
       {},
       ['for 1 hp', '230 V'],
-      ['make and model of the control box', 'the capacitor’s uF and volts, as its own plate says'],
+      ['make and model of the control box', 'capacitor uF and volts from its nameplate'],
     ],
     [
       'control-box',
       { measured: { capacitor: '105 uF' } },
-      ['for 1 hp', '230 V', 'capacitor read as 105 uF'],
+      ['for 1 hp', '230 V', 'capacitor measured 105 uF'],
       ['make and model of the control box'],
     ],
     [
       'control-box',
       { card: cardOf({ pump: { motor: '1 hp', wires: 2 } }) },
-      ['two-wire motor: its start parts are in the motor, and there is no box for them'],
+      ['two-wire motor: start parts inside the motor, no control box'],
       [],
     ],
     ['control-box', { card: cardOf({ pump: { phase: 3 } }) }, ['three-phase motor: no start parts'], []],
-    ['switch', {}, ['range 40 psi to 60 psi'], ['the nipple under the switch']],
+    ['switch', {}, ['range 40 psi to 60 psi'], ['nipple under the switch']],
     [
       'switch',
       { measured: { cutInKpa: 282.7, cutOutKpa: 406.8 } },
       ['range 40 psi to 60 psi', 'measured 41 psi to 59 psi'],
-      ['the nipple under the switch'],
+      ['nipple under the switch'],
     ],
-    ['switch', { card: empty }, [], ['the switch’s range as written', 'the nipple under the switch']],
+    ['switch', { card: empty }, [], ['range of the switch', 'nipple under the switch']],
     [
       'tank',
       {},
@@ -179,7 +179,7 @@ describe('what is said of a part', () => {
         'captive air',
         '44 gal',
         'precharge on the card 38 psi',
-        'to be set to 38 psi, 2 psi (14 kPa) under the written cut-in',
+        'set to 38 psi, 2 psi below the cut-in on the card',
       ],
       ['maker and model'],
     ],
@@ -190,7 +190,7 @@ describe('what is said of a part', () => {
         'captive air',
         '44 gal',
         'precharge on the card 38 psi',
-        'to be set to 40 psi, 2 psi (14 kPa) under the measured cut-in',
+        'set to 40 psi, 2 psi below the measured cut-in',
       ],
       ['maker and model'],
     ],
@@ -209,7 +209,7 @@ describe('what is said of a part', () => {
         'captive air or plain',
         'tank size',
         'precharge',
-        'what the precharge should be: Cut-in is neither measured nor on the card. The target is 2 psi (14 kPa) under it.',
+        'target precharge: Cut-in is neither measured nor on the card. The target is 2 psi (14 kPa) under it.',
       ],
     ],
   ])('%s of %j', (part, more, known, unknown) => expect(of(part, more)).toEqual({ known, unknown }));
@@ -246,10 +246,10 @@ describe('what is said of a part', () => {
     expect(said).toMatchObject({
       pump: expect.stringMatching(/^Fenwick Deep Ten, .*casing 6 in$/) as string,
       'drop-pipe':
-        '180 ft to pull (the set depth), 1-1/4 in, poly, check valve at 100 ft, check valve beside the tank, cable: 12/3',
+        '180 ft to pull (setting depth), 1-1/4 in, poly, check valve at 100 ft, check valve beside the tank, cable: 12/3',
       'control-box': expect.stringMatching(/^Fenwick Box One, for 1 hp/) as string,
       fittings: 'drop pipe 1-1/4 in',
-      electrical: 'panel: barn, breaker 14/16, breaker of 20 A',
+      electrical: 'panel: barn, breaker 14/16, breaker rating 20 A',
       level: 'static level on the card 41 ft, casing 6 in',
     });
   });

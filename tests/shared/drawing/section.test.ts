@@ -51,7 +51,7 @@ describe('drawSection', () => {
     expect(toScale).toBe(false);
     expect(unknown).toEqual([
       'depth of the hole',
-      'how deep the casing goes',
+      'casing depth',
       'static level',
       'pumping level',
       'kind of pump',
@@ -67,9 +67,15 @@ describe('drawSection', () => {
   });
 
   test.each([
-    [{ wellDepthM: 50 }, 'The pump is written at 197 ft and the hole at 164 ft: both can’t be right.'],
-    [{ casingDepthM: 120 }, 'The casing is written to 394 ft and the hole to 328 ft: both can’t be right.'],
-    [{ staticLevelM: 40 }, 'The static level is written at 131 ft, under the pumping level of 98 ft.'],
+    [
+      { wellDepthM: 50 },
+      'The card sets the pump at 197 ft and the bottom of the hole at 164 ft. One is wrong.',
+    ],
+    [
+      { casingDepthM: 120 },
+      'The card has casing to 394 ft and the bottom of the hole at 328 ft. One is wrong.',
+    ],
+    [{ staticLevelM: 40 }, 'The static level of 131 ft is below the pumping level of 98 ft.'],
   ])('%j can’t be right', (more, sentence) =>
     expect(drawSection({ ...FULL, ...more }, 'us').contradictions).toContain(sentence),
   );

@@ -35,10 +35,10 @@ function readBack(code: QrCode): string | undefined {
 
 const FACTS = [
   'barn: Pressure tank, 2026-07-14',
-  'precharge: 39 psi, with the tank empty of water and the pump off: 2 psi under the measured cut-in of 41 psi',
+  'precharge: 39 psi, with the tank empty of water and the pump off: 2 psi below the measured cut-in of 41 psi',
   'cut-in / cut-out: 40/60 psi, measured 41/59 psi, 2026-03-12',
   'tank: 44 gal',
-  'tank drawdown, cut-out to cut-in: 10 gal, 24 % of the tank, reckoned',
+  'tank drawdown, cut-out to cut-in: 10 gal, 24 % of the tank, calculated',
 ];
 
 const codeOf = (lines: readonly string[], sideMm: number): QrCode | undefined =>

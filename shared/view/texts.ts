@@ -1,0 +1,5 @@
+/** The texts of the components that pages and files share. */
+import { viewTexts } from '../text/en/pages/view.ts';
+import { localized } from '../text/localized.ts';
+
+export const texts = localized({ en: viewTexts });

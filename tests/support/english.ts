@@ -1,0 +1,140 @@
+/**
+ * Finds English that a person would read in a source file: text of JSX, strings of props, and
+ * literals that look like words. What only a program reads (keys, classes, paths, names on the
+ * wire) is told apart by where it stands and how it looks.
+ */
+import { parseSync } from 'oxc-parser';
+
+export interface EnglishLiteral {
+  line: number;
+  text: string;
+}
+
+/** Where a literal stands in its source. Of a template, one of its pieces. */
+export interface LiteralPlace {
+  start: number;
+  end: number;
+  text: string;
+}
+
+/** A node of the syntax tree, as far as it is looked at here. */
+interface Node {
+  type: string;
+  start: number;
+  end: number;
+  [key: string]: unknown;
+}
+
+/** Props whose strings are for the browser. */
+const TECHNICAL_PROPS: ReadonlySet<string> = new Set(
+  (
+    'accept aria-current part aria-describedby aria-hidden aria-labelledby aria-live autocapitalize autocomplete ' +
+    'capture class d download fill for href id inputMode key lang list loading name page ' +
+    'preserveAspectRatio rel role scope shape-rendering stroke target text-anchor transform type viewBox'
+  ).split(' '),
+);
+/** Literals in these are types, modules or the other side of a comparison. */
+const TECHNICAL_PARENTS: ReadonlySet<string> = new Set([
+  'ImportDeclaration',
+  'ImportExpression',
+  'SwitchCase',
+  'TSInterfaceDeclaration',
+  'TSLiteralType',
+  'TSTypeAliasDeclaration',
+  'TSTypeAnnotation',
+  'TSTypeParameterInstantiation',
+]);
+
+/** What a person reads in this file. `source` is TypeScript, with or without JSX. */
+export function englishIn(file: string, source: string): EnglishLiteral[] {
+  return englishNodes(file, source).map(({ start, text }) => ({
+    line: source.slice(0, start).split('\n').length,
+    text: text.trim(),
+  }));
+}
+
+/** The same with their places, in their order. */
+export function englishNodes(
+  file: string,
+  source: string,
+  { of }: { of?: 'catalogue' | 'pages' } = {},
+): LiteralPlace[] {
+  const found: LiteralPlace[] = [];
+  const visit = (value: unknown, parents: readonly Node[]): void => {
+    if (Array.isArray(value)) for (const one of value) visit(one, parents);
+    if (!isNode(value) || TECHNICAL_PARENTS.has(value.type)) return;
+    if (isTechnical(value, parents.at(-1))) return;
+    const text = textOf(value);
+    const parent = parents.at(-1);
+    if (
+      text !== undefined &&
+      (isEnglish(text, value, parent) || (of !== undefined && isText(text, value, parent, of)))
+    )
+      found.push({ start: value.start, end: value.end, text });
+    for (const [name, child] of Object.entries(value))
+      if (!(value.type === 'Property' && name === 'key')) visit(child, [...parents, value]);
+  };
+  visit(parseSync(file, source).program.body, []);
+  return found.toSorted((a, b) => a.start - b.start);
+}
+
+function isNode(value: unknown): value is Node {
+  return typeof value === 'object' && value !== null && 'type' in value;
+}
+
+/** Keys of requests, comparisons, and errors that only a developer reads. */
+function isTechnical(node: Node, parent: Node | undefined): boolean {
+  if (node.type === 'JSXAttribute') return isTechnicalProp(node);
+  if (parent?.type === 'BinaryExpression') return /^[!=]==?$/.test(String(parent['operator']));
+  if (parent?.type !== 'CallExpression' && parent?.type !== 'NewExpression') return false;
+  const callee = calleeName(parent);
+  return callee === 'useRequest' || (callee === 'Error' && parent.type === 'NewExpression');
+}
+
+function isTechnicalProp(attribute: Node): boolean {
+  const name = isNode(attribute['name']) ? attribute['name']['name'] : undefined;
+  return typeof name === 'string' && TECHNICAL_PROPS.has(name);
+}
+
+function calleeName(call: Node): unknown {
+  const { callee } = call;
+  if (!isNode(callee)) return undefined;
+  return isNode(callee['property']) ? callee['property']['name'] : callee['name'];
+}
+
+/** The text of a literal, of JSX or of one piece of a template. */
+function textOf(node: Node): string | undefined {
+  if (node.type === 'TemplateElement') {
+    const { value } = node;
+    return typeof value === 'object' && value !== null && 'cooked' in value
+      ? String(value.cooked)
+      : undefined;
+  }
+  const { value } = node;
+  return (node.type === 'Literal' || node.type === 'JSXText') && typeof value === 'string'
+    ? value
+    : undefined;
+}
+
+/**
+ * In the catalogue a single small word is a text, too: as a piece of a template and as the words of
+ * a choice; in the files of pages also as a value. Names in lists and keys of tables are not.
+ */
+function isText(text: string, node: Node, parent: Node | undefined, of: 'catalogue' | 'pages'): boolean {
+  if (!/\p{L}{2}/u.test(text) || parent?.type === 'MemberExpression') return false;
+  if (node.type === 'TemplateElement') return true;
+  if (parent?.type !== 'ArrayExpression') return of === 'pages';
+  const { elements } = parent;
+  return Array.isArray(elements) && elements.length === 2 && elements[1] === node && of === 'catalogue';
+}
+
+function isEnglish(text: string, node: Node, parent: Node | undefined): boolean {
+  if (!/\p{L}{2}/u.test(text)) return false;
+  if (node.type === 'JSXText' || parent?.type === 'JSXAttribute') return true;
+  // Two words, or one that begins or ends as a sentence does.
+  return (
+    /(^|[\s(“-])\p{L}[\p{Ll}’]+[,;:]? [(“]?\p{L}/u.test(text) ||
+    /^\p{Lu}\p{Ll}+([ -]|$)/u.test(text) ||
+    /^ \p{Ll}+( |$)|\p{Ll}[.!?] ?$/u.test(text)
+  );
+}
