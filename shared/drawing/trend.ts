@@ -3,6 +3,7 @@
  * sentence says what the line shows.
  */
 import { path, roundToTenth, textShape, type Drawing, type Shape } from './shape.ts';
+import { texts } from './texts.ts';
 
 export interface Trend {
   title: string;
@@ -36,11 +37,11 @@ export function drawTrend(trend: Trend): Drawing | undefined {
     BOX.height - BOX.bottom - ((value - low) / (high - low)) * (BOX.height - BOX.top - BOX.bottom);
   const min = format(Math.min(...known));
   const max = format(Math.max(...known));
-  const rangeText = `${min} to ${max}${trend.unit === '' ? '' : ` ${trend.unit}`}`;
+  const rangeText = texts().trendRange(min, max, trend.unit);
   return {
     width: BOX.width,
     height: BOX.height,
-    label: `${trend.title}, ${trend.from} to ${trend.to}: ${rangeText}, last ${format(known.at(-1) ?? 0)}.`,
+    label: texts().trendSummary({ ...trend, range: rangeText, last: format(known.at(-1) ?? 0) }),
     shapes: [
       textShape(trend.title, { x: BOX.left, y: 14 }, 'label'),
       textShape(rangeText, { x: BOX.width - BOX.right, y: 14, anchor: 'end' }, 'small'),

@@ -1,4 +1,12 @@
 /** Texts of the section drawing of a well. */
+interface TrendFigures {
+  title: string;
+  from: string;
+  to: string;
+  range: string;
+  last: string;
+}
+
 export const drawingTexts = {
   aboveGround: (height: string) => `${height} above ground`,
   notToScale: 'no depth is known: not to scale',
@@ -40,4 +48,7 @@ export const drawingTexts = {
   tankIs: (tank: string) => `Pressure tank: ${tank}`,
   switchIs: (pressureSwitch: string) => `Pressure switch: ${pressureSwitch}`,
   pumpAboveGround: (pump: string) => `Pump above ground${pump}`,
+  trendRange: (min: string, max: string, unit: string) => `${min} to ${max}${unit === '' ? '' : ` ${unit}`}`,
+  trendSummary: ({ title, from, to, range, last }: TrendFigures) =>
+    `${title}, ${from} to ${to}: ${range}, last ${last}.`,
 };

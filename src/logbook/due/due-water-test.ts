@@ -97,7 +97,7 @@ function retestTriggers(tests: readonly WaterTest[], today: string): DueTrigger[
 function eventTrigger(entry: Entry, date: (ms: number) => string): DueTrigger | undefined {
   const day = date(entry.atMs);
   if (entry.kind === 'work' && mayContaminate(entry))
-    return { date: day, reason: `Work was done on the well on ${day}.`, cautions: ['contamination'] };
+    return { date: day, reason: texts().workDone(day), cautions: ['contamination'] };
   const event = entry.kind === 'note' ? entry.body.event : undefined;
   if (!event) return undefined;
   const reason = texts().eventOn(capitalize(WATER_EVENT_WORDS[event].reason), day);
