@@ -117,7 +117,10 @@ function evaluateWatch(
 
 function recordEvaluation(state: AlarmsState, key: string, evaluation: Evaluation): void {
   const last = evaluation.is === 'cannot-tell' ? evaluation.because : evaluation.is;
-  if (last !== 'not-this-trigger') state.evaluations[key] = last;
+  if (last === 'not-this-trigger') return;
+  // A pump is off most of the day: what was said while it ran is still the answer.
+  if (last === 'pump-off' && state.evaluations[key] !== undefined) return;
+  state.evaluations[key] = last;
 }
 
 function hasAny(record: object): boolean {

@@ -28,6 +28,13 @@ it.each([
   ],
   ['no voltage', 'rest 45psi x12', 'supply-voltage', 'needs-voltage'],
   ['the rated voltage', 'run 8A 45psi 230V x12', 'supply-voltage', 'clear'],
+  ['a pump that has not run', 'rest 45psi', 'cut-out-not-reached', 'pump-off'],
+  [
+    'a pump that is off since: what its last run said',
+    'cycle 118s 8A 40-60psi | rest 45psi x3',
+    'cut-out-not-reached',
+    'clear',
+  ],
   ['one line', 'cycle 118s 8A 40-60psi', 'leg-imbalance', 'needs-three-lines'],
 ])('%s', (_name, text, alarm, last) => {
   expect(lastOf(kit().play(text), alarm)).toBe(last);
