@@ -42,7 +42,20 @@ function applyEffect(replay: Replay, effect: FleetEffect, nowMs: number): void {
       addProblem(replay, nowMs, effect.problem);
       break;
     // A recording is kept already, and its alarms are told to nobody.
+    case 'accepted':
+    case 'advanced':
+    case 'alarm':
+    case 'default-well':
+    case 'ignored-names':
+    case 'made-again':
+    case 'news':
+    case 'node-changed':
+    case 'rerun-mark':
+    case 'save-well':
+    case 'site-changed':
+      break;
     default:
+      effect satisfies never;
   }
 }
 
