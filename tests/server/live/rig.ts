@@ -3,7 +3,8 @@
  * depends on the machine.
  */
 import { encodePackJson } from '../../../src/core/decode/senml-json/encode-pack.ts';
-import { openLiveServer, type LiveServer, type LoopOptions } from '../../../src/server/live/server.ts';
+import type { LoopOptions } from '../../../src/server/live/loop.ts';
+import { openLiveServer, type LiveServer } from '../../../src/server/live/server.ts';
 import { decideNotices } from '../../../src/core/notify/decide-notices.ts';
 import type { NoticeRow } from '../../../src/core/notify/notice-row.ts';
 import { openStore } from '../../../src/store/open-store.ts';

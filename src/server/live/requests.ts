@@ -1,0 +1,82 @@
+/** What people and commands ask of the running server, each in a commit of its own. */
+import { wellCeiling } from '../../core/fleet/ceiling.ts';
+import { handle } from '../../core/fleet/handle.ts';
+import type { Change } from '../../store/store.ts';
+import type { ActResult } from './acts.ts';
+import { applyEffects } from './apply-effect.ts';
+import { dropNode, planForget } from './forget.ts';
+import { loadLiveState } from './load.ts';
+import { healthProblemOf, withRecovery, type Loop } from './loop.ts';
+import { processTurn, saveAll } from './turn.ts';
+import { notifyViewers } from './viewers.ts';
+
+/** What a person does, in a turn of its own. */
+export async function runAct(loop: Loop, act: (nowMs: number) => ActResult): Promise<ActResult> {
+  const before = healthProblemOf(loop);
+  if (before !== undefined) return { problem: `Cannot keep anything now: ${before}` };
+  const nowMs = loop.options.now();
+  let done: ActResult = { problem: 'Cannot do this now: try again' };
+  await withRecovery(loop, async () => {
+    const end = await processTurn(loop.live, [], nowMs, () => {
+      done = act(nowMs);
+    });
+    notifyViewers(loop.live, loop.viewers, end, false);
+    if (end.committed) loop.options.onCommit?.();
+  });
+  const after = healthProblemOf(loop);
+  return after === undefined ? done : { problem: `Cannot keep this: ${after}` };
+}
+
+export async function approveNode(loop: Loop, node: string): Promise<string | undefined> {
+  const done = await runAct(loop, (nowMs) => {
+    const effects = handle(loop.live, { is: 'approval', node }, nowMs);
+    applyEffects(loop.live, effects, { nowMs });
+    const rejected = effects.find((effect) => effect.is === 'rejected');
+    return rejected ? { problem: rejected.problem } : { done: true, atMs: nowMs };
+  });
+  return 'problem' in done ? done.problem : undefined;
+}
+
+export async function forget(loop: Loop, node: string): Promise<string | undefined> {
+  const before = healthProblemOf(loop);
+  if (before !== undefined) return `Cannot keep anything now: ${before}`;
+  const { options } = loop;
+  const plan = await planForget(options.store, node, options.now());
+  if ('problem' in plan) return plan.problem;
+  await withRecovery(loop, async () => {
+    await options.store.commit(plan.changes);
+    dropNode(loop.live, node);
+  });
+  const after = healthProblemOf(loop);
+  return after === undefined ? undefined : `Cannot keep this: ${after}`;
+}
+
+/**
+ * Everything derived is saved first, so that making it again costs no well more than a look at its
+ * last save.
+ */
+export async function importChanges(
+  loop: Loop,
+  plan: () => Promise<readonly Change[]>,
+): Promise<string | undefined> {
+  const before = healthProblemOf(loop);
+  if (before !== undefined) return `Cannot keep anything now: ${before}`;
+  const changes = await plan();
+  // Where nothing is new nothing is made again.
+  if (changes.length === 0) return undefined;
+  const addsWell = changes.some(
+    (one) => one.change === 'imported' && one.row.kind === 'well' && !loop.live.pipelines.has(one.row.well),
+  );
+  const full = addsWell ? wellCeiling(loop.live) : undefined;
+  if (full !== undefined) return `Cannot add a well: ${full}`;
+  const { options, live } = loop;
+  await withRecovery(loop, async () => {
+    await saveAll(live, options.now());
+    await options.store.commit(changes);
+    loop.live = await loadLiveState(options, options.now());
+    loop.live.hasViewers = loop.viewers.size > 0;
+    loop.live.counts = live.counts;
+  });
+  const after = healthProblemOf(loop);
+  return after === undefined ? undefined : `Cannot keep this: ${after}`;
+}
