@@ -45,7 +45,7 @@ export function advanceWell(
 }
 
 /** A line of an engine; one about an alarm finds its row. */
-export function publishEmitted(fleet: Fleet, emitted: Emitted, nowMs: number, emit: EmitEffect): void {
+function publishEmitted(fleet: Fleet, emitted: Emitted, nowMs: number, emit: EmitEffect): void {
   emit({ is: 'emitted', emitted });
   if (emitted.event.event === 'alarm') publishEvent(fleet, emitted.event, nowMs, emit);
 }
