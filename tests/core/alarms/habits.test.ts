@@ -194,7 +194,7 @@ describe('cycle-count by weekday, hour and season', () => {
     ],
     [
       'the same in the hours of a garden',
-      'day 12 cycles 1440s x8 | day 60 cycles 7200s x14',
+      'day 12 cycles 1440s x8 | day 60 cycles 10000s x14',
       [],
       { ...only, habit: house },
     ],

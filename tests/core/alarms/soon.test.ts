@@ -853,6 +853,23 @@ describe('cycle-count', () => {
         'day 12 cycles 1440s x8 | day 26 cycles 3100s x6 | day 12 cycles 1440s',
         [],
       ],
+      [
+        'three times the starts for six days are longer than guests stay',
+        'day 12 cycles 1440s x8 | day 36 cycles 4300s x6',
+        ['day 14 cycle-count raised note habit-changed'],
+      ],
+      [
+        'a new herd: four days, each over twice any before',
+        'day 12 cycles 1440s x8 | day 30 cycles 3900s x4 | day 13 cycles 1500s',
+        ['day 12 cycle-count raised note habit-changed', 'day 13 cycle-count cleared'],
+        { card: houseCard({ uses: ['stock'] }) },
+      ],
+      [
+        'the herd is moved away',
+        'day 12 cycles 1440s x8 | day 1 cycles 100s x4 | day 12 cycles 1440s',
+        ['day 12 cycle-count raised note habit-changed', 'day 13 cycle-count cleared'],
+        { card: houseCard({ uses: ['stock'] }) },
+      ],
       ['a garden makes many and long runs', 'day 12 cycles 1440s x8 | day 30 cycles 5000s x30', []],
       ['an empty week', 'day 12 cycles 1440s x8 | day 0 cycles 0s x10', []],
       ['a day that was not heard is none', 'day 12 cycles 1440s x8 | day 40 cycles 2200s heard 60% x6', []],

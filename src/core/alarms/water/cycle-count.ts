@@ -2,8 +2,9 @@
  * Cycles a day have departed from this well's own habit. People's habits do that all the time:
  * guests double them, an empty week has none, a garden makes more and longer runs at its own hours.
  * So it is told only what habits do not do: for days on end twice the starts with runs that are
- * shorter than they were, many times the usual count of such a day, round the clock, or more for
- * longer than guests stay (./busy-weeks.ts).
+ * shorter than they were, many times the usual count of such a day, round the clock, twice the
+ * highest day on each of some days (./changed-habit.ts), or more for longer than guests stay
+ * (./busy-weeks.ts).
  */
 import { DAY_MS } from '../../../../shared/units/duration.ts';
 import { countHours, normalStarts } from '../../baseline/habit.ts';
@@ -11,6 +12,7 @@ import type { Normal } from '../../baseline/baseline.ts';
 import { updateCusum, newCusum } from '../charts/cusum.ts';
 import { runLengthFor } from '../charts/false-alarm-budget.ts';
 import { BUSY_DAYS, isBusyOver, busyWeeks, type BusyWeeks } from './busy-weeks.ts';
+import { changedHabit, type ChangedHabit } from './changed-habit.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { isAfterReset } from '../scene-queries.ts';
 import { roundTo } from '../round.ts';
@@ -30,6 +32,8 @@ const MIN_START_HOURS = 20;
 /** A day's count spreads by about this much about its median even in a steady house: log of 1.5. */
 const MIN_LOG_SPREAD = 0.4;
 const CUSUM_K = 0.75;
+/** Under this share of the usual it is not as it was. */
+const EMPTY_CLEAR_RATIO = 0.5;
 /** Fewer starts than this make no habit that could be departed from. */
 const MIN_STARTS = 2;
 const MIN_HEARD_FRACTION = 0.9;
@@ -77,6 +81,9 @@ function evaluate(scene: Scene, memory: CycleCountMemory): Evaluation {
   const persisted = memory.shorter >= MIN_DAYS_SHORTER || memory.many >= MIN_DAYS_MANY;
   const weeks = evaluateWeeks(scene, memory);
   if (weeks) return weeks;
+  const changed = changedHabit(scene, normal.starts);
+  if (changed) return changedFinding(scene, changed, { cycles, normal: normal.starts, times: ratio });
+  if (ratio < EMPTY_CLEAR_RATIO) return cannotTell('near-limit');
   if (ratio < (1 + MIN_RATIO) / 2) return CLEAR;
   if (!persisted || sums.high < h) return cannotTell('not-long-enough');
   return finding(scene, { cycles, normal: normal.starts, times: ratio, shorter });
@@ -124,6 +131,24 @@ function runRatio(scene: Scene, cycles: number): number {
 function maxLearned(scene: Scene, usual: number): number {
   const before = scene.well.days.slice(0, -MIN_DAYS_MANY).map((day) => day.cycles ?? 0);
   return before.length === 0 ? 2 * usual : Math.max(...before);
+}
+
+function changedFinding(
+  scene: Scene,
+  { direction, days }: ChangedHabit,
+  { cycles, normal, times }: { cycles: number; normal: number; times: number },
+): Active {
+  return {
+    is: 'active',
+    sinceMs: scene.atMs - days * DAY_MS,
+    reason: direction === 'doubled' ? 'starts-over-normal' : 'starts-under-normal',
+    figures: { starts: cycles, normalPerDay: normal },
+    evidence: { cycles, normal: roundTo(normal, 1), times: roundTo(times), days },
+    causes:
+      direction === 'doubled'
+        ? weighCauses({ 'habit-changed': 0.5, 'open-tap': 0.2, leak: 0.2, 'check-valve': 0.1 })
+        : weighCauses({ 'habit-changed': 0.7, 'closed-valve': 0.2, frozen: 0.1 }),
+  };
 }
 
 function finding(

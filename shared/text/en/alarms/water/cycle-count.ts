@@ -10,12 +10,14 @@ export const cycleCountText = {
     'The number of runs a day has left what is normal here. The use has changed, or the tank or the pipes have.',
   firstStep: 'Ask whether the use has changed: guests, a garden, more stock. If not, look for a leak.',
   canBeWrong:
-    'Weather, seasons, guests and stock change the use several-fold in a healthy way. Enter what you expect, and it is explained. Guests who stay for two weeks are told as a changed use.',
+    'Weather, seasons, guests and stock change the use several-fold in a healthy way. Enter what you expect, and it is explained. Guests who stay for a week are told as a changed use.',
   needs: 'Current for whole days, and two weeks of habit.',
   cautions: [],
   reasons: {
     'starts-over-normal': (figures: StartsFigures, format) =>
       `The pump started ${format.count(figures.starts, 'time', 'times')} in the day, ${timesNormal(figures, format)}.`,
+    'starts-under-normal': ({ starts, normalPerDay }: StartsFigures, { count, number }) =>
+      `The pump started ${count(starts, 'time', 'times')} in the day; ${number(normalPerDay)} is normal. It has been so for days.`,
     'starts-over-normal-shorter-runs': (figures: StartsFigures, format) =>
       `The pump started ${format.count(figures.starts, 'time', 'times')} in the day, ${timesNormal(figures, format)}. Its runs are shorter than normal.`,
     /** `starts` is the median of these days. */
