@@ -4,7 +4,8 @@
  * the link and the clock.
  */
 import type { AlarmKind, Cause } from '../../../shared/text/en/alarms/kinds.ts';
-import type { PlantSample, TrueCycle, TrueDay, WellPlan } from '../plant/params.ts';
+import type { WellPlan } from '../plant/params.ts';
+import type { SecondPlan } from '../second-plant/plan.ts';
 
 /** What is wrong, from when, and what is right to say of it. */
 export interface Fault {
@@ -21,7 +22,10 @@ export interface Fault {
   /** The causes that are right. */
   causes: readonly Cause[];
   beganMs: number;
-  /** From when the readings show it, argued in the case's comment. */
+  /**
+   * From when the readings show it, argued in the case's comment. Where the plant saw the moment
+   * itself (`PlayResult.shownMs`), that one counts, and `byMs` moves with it.
+   */
   knowableMs: number;
   /** By when it should be told: 2 min after `knowableMs` for a `now` alarm. */
   byMs: number;
@@ -46,6 +50,8 @@ export interface NodePlan {
   everyS: number;
   changeA?: number;
   changeKpa?: number;
+  /** Current comes as a mean of so many seconds, that often; else as that of the last second. */
+  meanS?: number;
   packS: number;
   clock: 'utc' | 'none';
   fedFrom?: 'pump-circuit' | 'other-circuit' | 'battery';
@@ -71,7 +77,8 @@ export interface CorpusCase {
   name: string;
   about: string;
   is: 'healthy' | 'fault' | 'bad-input';
-  plan: WellPlan;
+  /** Of either plant. */
+  plan: WellPlan | SecondPlan;
   /** As people write it (contract, section 5). */
   card: Record<string, unknown>;
   node: NodePlan;
@@ -85,6 +92,4 @@ export interface CorpusCase {
   allowed?: readonly AlarmKind[];
   /** Acts in order of time, as in a recording. */
   acts?: readonly { atMs: number; act: Record<string, unknown> }[];
-  /** Where the well is not the plant's (EPANET): plays samples each second and gives the truth. */
-  play?: (take: (sample: PlantSample) => void) => { cycles: TrueCycle[]; days: TrueDay[] };
 }

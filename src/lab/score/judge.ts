@@ -90,7 +90,9 @@ function isExcused({ node, fault }: CorpusCase, { alarm, at }: AlarmEvent): bool
 }
 
 function faultResultOf(fault: Fault, since: readonly AlarmEvent[], played: PlayResult): FaultResult {
-  const { family, size, what, alarms, knowableMs, byMs, measure, withinCycles, causes } = fault;
+  const { family, size, what, alarms, measure, withinCycles, causes } = fault;
+  const knowableMs = played.shownMs ?? fault.knowableMs;
+  const byMs = knowableMs + (fault.byMs - fault.knowableMs);
   const first = since.find(({ alarm }) => alarms.includes(alarm));
   const atMs = first && msOf(first.at);
   const runs =

@@ -64,7 +64,7 @@ export function newMeasures(): Measures {
 export function measure(corpusCase: CorpusCase, card: Card, played: PlayResult): Measures {
   const measures = newMeasures();
   const { fromMs, days, node, fault } = corpusCase;
-  const everyMs = (node.everyS || 1) * 1000;
+  const everyMs = (node.meanS ?? (node.everyS || 1)) * 1000;
   const { matches, unmatched } = matchCycles({
     truth: played.truth.cycles,
     reported: played.cycles,

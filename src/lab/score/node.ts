@@ -8,8 +8,9 @@ import { DAY_S, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { encodeHello } from '../../core/decode/hello.ts';
 import type { Presence } from '../../core/decode/messages.ts';
 import { encodePresence } from '../../core/decode/presence.ts';
-import type { PlantSample, WellPlan } from '../plant/params.ts';
+import type { PlantSample } from '../plant/params.ts';
 import type { NodePlan } from './case.ts';
+import type { MeteredWell } from './metered-well.ts';
 import {
   deliver,
   isConnected,
@@ -85,7 +86,7 @@ const FAULT_OFFSET = -1e9;
 const PACK_FULL_RECORDS = MAX_RECORDS - 64;
 
 export function newSimulatedNode(
-  setUp: { name: string; plan: NodePlan; well: WellPlan; fromMs: number },
+  setUp: { name: string; plan: NodePlan; well: MeteredWell; fromMs: number },
   arrive: (message: DeliveredMessage) => void,
 ): SimulatedNode {
   const { name, plan, well, fromMs } = setUp;
@@ -151,7 +152,7 @@ function bootNumber(seed: number, turn: number): number {
   return 1 + ((Math.imul(seed + 977 * turn, 0x9e3779b1) >>> 0) + 0x100000000 * (turn % 1024));
 }
 
-/** The plant has come to a moment: at most one sample each second, in order of time. */
+/** The plant has come to a moment: samples in order of time. */
 export function handleSample(node: SimulatedNode, sample: PlantSample): void {
   const { tMs } = sample;
   advanceDowntimes(node, tMs);

@@ -11,14 +11,18 @@ import { newReplay, type Replay } from '../../replay/state.ts';
 import { summaryOf } from '../../replay/summary.ts';
 import { handleRecorded } from '../../replay/handle-line.ts';
 import { DEFAULT_ROOT } from '../../core/decode/topics.ts';
-import type { PlantSample, TrueCycle, TrueDay, WellPlan } from '../plant/params.ts';
+import type { PlantSample, TrueCycle, TrueDay } from '../plant/params.ts';
 import { newPlant, playPlant, truthOf } from '../plant/plant.ts';
+import { playSecond } from '../second-plant/play.ts';
 import type { CorpusCase } from './case.ts';
 import type { DeliveredMessage } from './link.ts';
+import type { MeteredWell } from './metered-well.ts';
 import { newSimulatedNode, finishNode, handleSample, type SimulatedNode, type Gap } from './node.ts';
 
 export interface PlayResult {
   truth: { cycles: TrueCycle[]; days: TrueDay[] };
+  /** When the fault first showed, where the plant can see that. */
+  shownMs?: number;
   cycles: CycleEvent[];
   days: DayEvent[];
   alarms: AlarmEvent[];
@@ -50,12 +54,12 @@ export function playCase(corpusCase: CorpusCase): PlayResult {
     handleRecorded(replay, DEFAULT_ROOT, { is: 'message', ...message, tstMs: lastMs });
     settle(replay, record);
   };
-  const newBox = (well: WellPlan, bootMs: number): SimulatedNode =>
+  const newBox = (well: MeteredWell, bootMs: number): SimulatedNode =>
     newSimulatedNode({ name: read.card.well, plan: nodePlan, well, fromMs: bootMs }, arrive);
   const node = newBox(plan, fromMs);
   const twins: SimulatedNode[] = [];
   const twinFromMs = nodePlan.twinFromMs ?? Number.POSITIVE_INFINITY;
-  const truth = playWell(corpusCase, (sample) => {
+  const { shownMs, ...truth } = playWell(corpusCase, (sample) => {
     handleSample(node, sample);
     if (sample.tMs < twinFromMs) return;
     if (twins.length === 0) twins.push(newBox({ ...plan, seed: plan.seed + 1 }, sample.tMs));
@@ -70,6 +74,7 @@ export function playCase(corpusCase: CorpusCase): PlayResult {
   return {
     ...events,
     truth,
+    ...(shownMs !== undefined && { shownMs }),
     gaps: node.gaps.sort((a, b) => a.fromMs - b.fromMs),
     readings: node.readings,
     remarks: summaryOf(replay),
@@ -78,12 +83,14 @@ export function playCase(corpusCase: CorpusCase): PlayResult {
 }
 
 function playWell(
-  { plan, node, fromMs, days, play }: CorpusCase,
+  { plan, node, fromMs, days }: CorpusCase,
   onSample: (sample: PlantSample) => void,
-): PlayResult['truth'] {
-  if (play) return play(onSample);
+): PlayResult['truth'] & Pick<PlayResult, 'shownMs'> {
+  const untilMs = fromMs + days * DAY_MS;
+  const everyS = node.everyS || 1;
+  if ('plant' in plan) return playSecond(plan, { fromMs, untilMs, everyS }, onSample);
   const plant = newPlant(plan, fromMs);
-  playPlant(plant, fromMs + days * DAY_MS, node.everyS || 1, onSample);
+  playPlant(plant, untilMs, everyS, onSample);
   return truthOf(plant);
 }
 

@@ -9,6 +9,7 @@ import type { FaultResult, RaisedAlarm } from './judge.ts';
 import type { Measures, HistogramName } from './measures.ts';
 import type { CaseScore } from './score-case.ts';
 import { quantile } from './histogram.ts';
+import { markdown, table } from './table.ts';
 
 const HEAD = ['', 'figure', 'target', ''];
 const ALARM_HEAD = ['alarm', 'faults', 'found', 'in time', 'median', 'worst', 'false', 'wrong beside'];
@@ -35,7 +36,8 @@ export function boardMarkdown(board: Scoreboard, figures: readonly Figure[]): st
   ].join('\n');
 }
 
-export function boardJson(board: Scoreboard, figures: readonly Figure[]): string {
+/** As an object for a program. */
+export function boardObject(board: Scoreboard, figures: readonly Figure[]): object {
   const { cases, years, healthyYears, readings, rows } = board;
   const named = Object.fromEntries(
     figures.map(({ name, value, target, met }) => [
@@ -47,10 +49,10 @@ export function boardJson(board: Scoreboard, figures: readonly Figure[]): string
       },
     ]),
   );
-  return JSON.stringify({ cases, years, healthyYears, readings, figures: named, alarms: rows });
+  return { cases, years, healthyYears, readings, figures: named, alarms: rows };
 }
 
-function summaryLine({ cases, years, healthyYears, readings }: Scoreboard): string {
+export function summaryLine({ cases, years, healthyYears, readings }: Scoreboard): string {
   return `${cases} cases, ${years.toFixed(1)} well-years (${healthyYears.toFixed(1)} healthy), ${(readings / 1e6).toFixed(0)} M readings`;
 }
 
@@ -69,23 +71,6 @@ function alarmCells(row: AlarmScore): string[] {
     String(row.falseAlarms),
     String(row.wrong),
   ];
-}
-
-function table(rows: readonly string[][]): string {
-  const widths = rows[0]!.map((_, at) => Math.max(...rows.map((row) => row[at]!.length)));
-  return rows
-    .map((row) =>
-      row
-        .map((cell, at) => cell.padEnd(widths[at]!))
-        .join('  ')
-        .trimEnd(),
-    )
-    .join('\n');
-}
-
-function markdown(head: readonly string[], rows: readonly string[][]): string[] {
-  const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
-  return [line(head), line(head.map(() => '---')), ...rows.map(line)];
 }
 
 /** Each false alarm, miss and wrong word with its case: what to look into. */

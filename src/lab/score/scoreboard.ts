@@ -17,6 +17,9 @@ export interface AlarmScore {
   /** Since knowable, of those found. */
   medianMs?: number;
   worstMs?: number;
+  /** Of those found whose causes were asked for: how many, and where the right one came first. */
+  causes: number;
+  causesFirst: number;
   /** Raised in healthy time; raised beside the right ones. */
   falseAlarms: number;
   wrong: number;
@@ -75,6 +78,8 @@ function alarmScoreOf(
     inTime: mine.filter(({ inTime }) => inTime).length,
     ...(median !== undefined && { medianMs: median }),
     ...(worst !== undefined && { worstMs: worst }),
+    causes: mine.filter(({ cause }) => cause).length,
+    causesFirst: mine.filter(({ cause }) => cause?.first).length,
     falseAlarms: falseAlarms.filter((raised) => raised.alarm === alarm).length,
     wrong: all.flatMap(({ wrong }) => wrong).filter((raised) => raised.alarm === alarm).length,
   };

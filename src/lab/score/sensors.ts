@@ -4,8 +4,9 @@
  */
 import type { HelloChannel } from '../../core/decode/messages.ts';
 import { channelUnit } from '../../core/domain/channels.ts';
-import type { PlantSample, WellPlan } from '../plant/params.ts';
+import type { PlantSample } from '../plant/params.ts';
 import type { NodePlan } from './case.ts';
+import type { MeteredWell } from './metered-well.ts';
 
 export interface Sensor {
   channel: string;
@@ -36,7 +37,7 @@ const DEFAULT_CHANGES = { voltage: 1, temperature: 0.2, level: 0.02, store: 0.00
 const DEFAULT_CHANGE_A = 0.1;
 const DEFAULT_CHANGE_KPA = 2;
 
-export function sensorsOf(node: NodePlan, well: WellPlan): Sensor[] {
+export function sensorsOf(node: NodePlan, well: MeteredWell): Sensor[] {
   const sensors: Sensor[] = [];
   for (const [pump, { phase }] of well.pumps.pumps.entries()) {
     for (let line = 0; line < phase; line++) sensors.push(clamp(node, well, pump, line));
@@ -68,21 +69,21 @@ function newSensor(
   };
 }
 
-function clamp(node: NodePlan, well: WellPlan, pump: number, line: number): Sensor {
+function clamp(node: NodePlan, well: MeteredWell, pump: number, line: number): Sensor {
   const base = line === 0 ? 'current' : `current-${line + 1}`;
   return newSensor(
     node,
     pump === 0 ? base : `p${pump + 1}/${base}`,
     {
-      everyS: node.everyS,
+      everyS: node.meanS ?? node.everyS,
       changeBy: node.changeA ?? DEFAULT_CHANGE_A,
       read: ({ amps }) => amps[pump]?.[line],
     },
-    { over: 1, is: 'mean', step: well.clamp.stepA, max: well.clamp.maxA },
+    { over: node.meanS ?? 1, is: 'mean', step: well.clamp.stepA, max: well.clamp.maxA },
   );
 }
 
-function transducer(node: NodePlan, well: WellPlan): Sensor {
+function transducer(node: NodePlan, well: MeteredWell): Sensor {
   return newSensor(
     node,
     'pressure',
@@ -101,7 +102,7 @@ function transducer(node: NodePlan, well: WellPlan): Sensor {
  * A channel beside current and pressure. Slow ones are read at a whole number of the node's
  * periods.
  */
-function extraSensors(node: NodePlan, well: WellPlan, name: string): Sensor[] {
+function extraSensors(node: NodePlan, well: MeteredWell, name: string): Sensor[] {
   const slow = (atLeastS: number): number => node.everyS * Math.ceil(atLeastS / (node.everyS || 1));
   switch (name) {
     case 'voltage':

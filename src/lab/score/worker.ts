@@ -1,32 +1,44 @@
 /**
  * Scores cases on a thread of its own, one after the other, as they are asked for by their place in
- * the corpus.
+ * their set.
  */
 import { parentPort, workerData } from 'node:worker_threads';
-import { corpus } from './corpus/all.ts';
+import type { CorpusCase } from './case.ts';
+import { casesOf, type SetName } from './sets.ts';
 import { shortenCases } from './shorten.ts';
 import { scoreCase, type CaseScore } from './score-case.ts';
 
-export interface WorkerTask {
+export interface WorkerOptions {
   full: boolean;
   /** Healthy wells are played for so many days at most. */
   maxDays?: number;
 }
 
-export type WorkerMessage = { at: number; score: CaseScore } | { at: number; failed: string };
+export interface WorkerTask {
+  set: SetName;
+  at: number;
+}
 
-const order = workerData as WorkerTask;
-const cases = shortenCases(corpus(order.full), order.maxDays);
+export type WorkerMessage = { score: CaseScore } | { failed: string };
 
-parentPort?.on('message', (at: number) => {
-  const message = scoreAt(at);
+const { full, maxDays } = workerData as WorkerOptions;
+const sets = new Map<SetName, CorpusCase[]>();
+
+parentPort?.on('message', (task: WorkerTask) => {
+  const message = scoreTask(task);
   parentPort?.postMessage(message);
 });
 
-function scoreAt(at: number): WorkerMessage {
+function casesIn(set: SetName): CorpusCase[] {
+  const cases = sets.get(set) ?? shortenCases(casesOf(set, full), maxDays);
+  sets.set(set, cases);
+  return cases;
+}
+
+function scoreTask({ set, at }: WorkerTask): WorkerMessage {
   try {
-    return { at, score: scoreCase(cases[at]!) };
+    return { score: scoreCase(casesIn(set)[at]!) };
   } catch (error) {
-    return { at, failed: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+    return { failed: error instanceof Error ? (error.stack ?? error.message) : String(error) };
   }
 }

@@ -1,6 +1,7 @@
 /** A few short cases through the whole line; not the scoreboard, which `npm run score` makes. */
 import { describe, expect, it } from 'vitest';
-import type { Condition, PlantSample } from '../../../src/lab/plant/params.ts';
+import type { Condition } from '../../../src/lab/plant/params.ts';
+import { drawWell } from '../../../src/lab/second-plant/corpus/draw-well.ts';
 import { playCase } from '../../../src/lab/score/play.ts';
 import { quantile } from '../../../src/lab/score/histogram.ts';
 import { scoreCase } from '../../../src/lab/score/score-case.ts';
@@ -77,28 +78,19 @@ describe('a case', () => {
     ]);
   });
 
-  it('may be of another plant, which brings its truth', () => {
-    const run = { pump: 0, startedMs: FROM_MS + 60_000, stoppedMs: FROM_MS + 120_000, deliveredL: 30 };
-    const sampleAt = (tMs: number): PlantSample => ({
-      tMs,
-      amps: [[tMs >= run.startedMs && tMs < run.stoppedMs ? 8 : 0]],
-      kpa: 350,
-      volts: [230],
-      temperatureC: 12,
-    });
+  it('may be of the second plant, which sees when its fault shows', () => {
+    const { plan, card, node } = drawWell(11, { node: { everyS: 1, packS: 10 } });
+    const beganMs = FROM_MS + 3_600_000;
     const played = playCase(
       houseCase({
-        days: 0.01,
-        play(take) {
-          for (let s = 0; s < 800; s++) take(sampleAt(FROM_MS + s * 1000));
-          return { cycles: [run], days: [] };
-        },
+        plan: { ...plan, showing: { is: 'run', sinceMs: beganMs, nth: 1, afterS: 5 } },
+        card,
+        node,
       }),
     );
-    expect(played.truth.cycles).toEqual([run]);
-    expect(played.cycles.map(({ started, ranS }) => [started, ranS])).toEqual([
-      ['2026-03-02T00:01:00.000Z', 60],
-    ]);
+    const first = played.truth.cycles.find(({ startedMs }) => startedMs >= beganMs)!;
+    expect(played.shownMs! - first.startedMs).toBeLessThanOrEqual(6000);
+    expect(played.cycles).toHaveLength(played.truth.cycles.length);
   });
 
   it.each([

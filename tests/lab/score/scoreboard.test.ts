@@ -5,7 +5,7 @@ import type { CorpusCase } from '../../../src/lab/score/case.ts';
 import { figuresOf, formatDuration } from '../../../src/lab/score/figures.ts';
 import { judge, type FaultResult } from '../../../src/lab/score/judge.ts';
 import { newMeasures } from '../../../src/lab/score/measures.ts';
-import { boardJson, boardMarkdown, boardText, casesText } from '../../../src/lab/score/print.ts';
+import { boardMarkdown, boardObject, boardText, casesText } from '../../../src/lab/score/print.ts';
 import type { CaseScore } from '../../../src/lab/score/score-case.ts';
 import { addTo } from '../../../src/lab/score/histogram.ts';
 import { faultCase, FROM_MS, houseCase, played, raised } from '../support/corpus-cases.ts';
@@ -75,7 +75,7 @@ describe('the scoreboard', () => {
     expect(boardMarkdown(board, all)).toMatch(
       /^\| faults found \| 0\.500 \(1 of 2\) \| >= 0\.98 \| missed \|$/m,
     );
-    const json = JSON.parse(boardJson(board, all)) as Record<string, unknown>;
+    const json = boardObject(board, all);
     expect(json).toMatchObject({
       cases: 4,
       figures: { recall: { value: 0.5, target: '>= 0.98', met: false } },
