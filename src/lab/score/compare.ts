@@ -1,6 +1,6 @@
 /**
- * Several sets of cases beside each other: what the engine does for the wells that it was tuned for,
- * and for wells that it has never seen. Only totals, so that a held-out set stays unknown.
+ * Several sets of cases beside each other: what the engine does for the wells that it was tuned
+ * for, and for wells that it has never seen. Only totals, so that a held-out set stays unknown.
  */
 import { ALARM_KINDS, type AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
 import { formatDuration, type Figure } from './figures.ts';

@@ -1,11 +1,11 @@
 /**
  * `npm run score`: labelled corpora of simulated wells through the whole line, and a scoreboard of
- * what was found, missed and wrongly told: the first plant's wells beside the second's, of which one
- * half is held out (./sets.ts). `-- --set NAME,NAME` plays some sets, `--full` 100 healthy well-years
- * of the first, `--days N` each healthy well for N days at most, `--only NAME-PART` some cases,
- * `--verbose` tells each miss and false alarm; `--json` prints one object, `--markdown` the tables for
- * a page. Single cases of the held-out set are told only with `--reveal-held-out`. Exit 1 where a
- * fault of our own stopped a well.
+ * what was found, missed and wrongly told: the first plant's wells beside the second's, of which
+ * one half is held out (./sets.ts). `-- --set NAME,NAME` plays some sets, `--full` 100 healthy
+ * well-years of the first, `--days N` each healthy well for N days at most, `--only NAME-PART` some
+ * cases, `--verbose` tells each miss and false alarm; `--json` prints one object, `--markdown` the
+ * tables for a page. Single cases of the held-out set are told only with `--reveal-held-out`. Exit
+ * 1 where a fault of our own stopped a well.
  */
 import { parseArgs } from 'node:util';
 import { buildScoreboard } from './scoreboard.ts';

@@ -1,4 +1,6 @@
-/** What a node is fitted to, whichever plant the well is of: its name, its lines, its instruments. */
+/**
+ * What a node is fitted to, whichever plant the well is of: its name, its lines, its instruments.
+ */
 export interface MeteredWell {
   name: string;
   seed: number;

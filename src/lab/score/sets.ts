@@ -1,7 +1,8 @@
 /**
- * The sets of cases that the scoreboard shows beside each other. A set of another plant says whether
- * what holds for the first plant holds for wells; one that is held out, whether it holds for wells
- * that nobody has tuned for. So of a held-out set nobody is shown single cases unless they ask.
+ * The sets of cases that the scoreboard shows beside each other. A set of another plant says
+ * whether what holds for the first plant holds for wells; one that is held out, whether it holds
+ * for wells that nobody has tuned for. So of a held-out set nobody is shown single cases unless
+ * they ask.
  */
 import { halfOf } from '../second-plant/corpus/halves.ts';
 import type { CorpusCase } from './case.ts';

@@ -8,7 +8,9 @@ import type { MotorPlan, PumpPlan } from './plan.ts';
 
 /** Of the losses at rated load, what does not follow load (common practice, no source). */
 const FIXED_LOSS = 0.4;
-/** Of the reactive current at rated load, what magnetizes; the rest is leakage, and follows load. */
+/**
+ * Of the reactive current at rated load, what magnetizes; the rest is leakage, and follows load.
+ */
 const MAGNETIZING = 0.8;
 const NO_LOAD_COPPER = 0.25;
 

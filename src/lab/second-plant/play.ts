@@ -27,7 +27,9 @@ const SURROUNDINGS_MS = 5000;
 const TANK_LINE_KPA = 8;
 /** Flows that are given at a pressure, are given at this one. */
 const GIVEN_AT_KPA = 300;
-/** Hot water: its part of what is drawn, and how it swells from 10 to 60 C (steam tables; memory). */
+/**
+ * Hot water: its part of what is drawn, and how it swells from 10 to 60 C (steam tables; memory).
+ */
 const HOT_RATIO = 0.35;
 const SWELLS_BY = 0.017;
 const SWELLS_S = 900;
@@ -197,8 +199,9 @@ function moveWater(second: Second, dtS: number): number {
 }
 
 /**
- * Flow out goes with the root of pressure. An empty tank gives so little that a step would overshoot,
- * so the root is taken at the step's end: give (p1 - p0) = (in - open root(p1)) dt, a quadratic.
+ * Flow out goes with the root of pressure. An empty tank gives so little that a step would
+ * overshoot, so the root is taken at the step's end: give (p1 - p0) = (in - open root(p1)) dt, a
+ * quadratic.
  */
 function rootOfPressure({ tank, kpa, inLPerS }: Second, openLPerS: number, dtS: number): number {
   const gives = givesLPerKpa(tank!) * GIVEN_AT_KPA;

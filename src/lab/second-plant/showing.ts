@@ -1,7 +1,7 @@
 /**
  * When a fault first shows in what is measured: a pump that cannot lift is seen in its next run, an
- * open breaker once the pressure is under cut-in. Only the plant knows when that is, so the label of
- * a case names the event and the plant its moment.
+ * open breaker once the pressure is under cut-in. Only the plant knows when that is, so the label
+ * of a case names the event and the plant its moment.
  */
 import type { Showing } from './plan.ts';
 import type { Second } from './state.ts';

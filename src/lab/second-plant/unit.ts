@@ -11,7 +11,9 @@ import type { Second, Unit } from './state.ts';
 
 /** The water column gets going within about this (common practice, no source). */
 const COLUMN_S = 0.4;
-/** Churning air, or alone on its shaft, over power at the best point (common practice, no source). */
+/**
+ * Churning air, or alone on its shaft, over power at the best point (common practice, no source).
+ */
 const IN_AIR = 0.3;
 const MOTOR_ALONE = 0.06;
 /** A drive's own losses and its rectifier on one phase (common practice, no source). */

@@ -1,4 +1,7 @@
-/** The node and its instruments at a drawn well: rates, steps and noise as they are met in the field. */
+/**
+ * The node and its instruments at a drawn well: rates, steps and noise as they are met in the
+ * field.
+ */
 import type { NodePlan } from '../../score/case.ts';
 import type { InstrumentPlan } from '../plan.ts';
 import type { Dice } from './draw.ts';

@@ -49,7 +49,9 @@ export interface DrawnWell {
 
 const TANKS_GAL = [14, 20, 32, 44, 62, 86, 119];
 const USUAL_KNOWLEDGE: readonly CardKnowledge[] = ['all', 'all', 'all', 'no-tank', 'no-switch'];
-/** The atmosphere lifts water by no more than about 7 m in practice (common practice, no source). */
+/**
+ * The atmosphere lifts water by no more than about 7 m in practice (common practice, no source).
+ */
 const DEEPEST_SUCTION_M = 7;
 const OFFSETS_H = [-7, -5, 0, 2, 10] as const;
 
@@ -155,7 +157,9 @@ function jetPump(pump: PumpPlan, bestHeadM: number): PumpPlan {
   return { ...pump, bestHeadM, efficiency: (pump.efficiency * bestHeadM) / pump.bestHeadM };
 }
 
-/** A tank that lets the pump run for a minute or two; half of the owners bought the next smaller. */
+/**
+ * A tank that lets the pump run for a minute or two; half of the owners bought the next smaller.
+ */
 function chooseTank(pump: PumpPlan, [cutIn, cutOut]: SwitchPsi, wish: WellWish, draw: Dice): number {
   if (wish.control === 'variable-speed') return draw.oneOf([2, 4.5, 14]);
   const ratio = (cutOut - cutIn) / (cutOut + 14.7);

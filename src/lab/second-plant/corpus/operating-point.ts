@@ -1,5 +1,7 @@
-/** Where a drawn pump works, so that a fault can be sized by what it does and not by its own unit. */
-import { frictionSlope, headOfKpa } from '../pipe.ts';
+/**
+ * Where a drawn pump works, so that a fault can be sized by what it does and not by its own unit.
+ */
+import { frictionSlope, headOfKpa, kpaOfHead } from '../pipe.ts';
 import type { Condition, SecondPlan } from '../plan.ts';
 import { HEALTHY } from '../plan.ts';
 import { pumpFlows } from '../pump-curve.ts';
@@ -12,8 +14,11 @@ export function middleKpa({ control }: SecondPlan): number {
       return (control.cutInKpa + control.cutOutKpa) / 2;
     case 'variable-speed':
       return control.setKpa;
+    case 'float':
+    case 'timer':
+      return kpaOfHead(control.store.inletM);
     default:
-      return 9.8 * control.store.inletM;
+      return control satisfies never;
   }
 }
 

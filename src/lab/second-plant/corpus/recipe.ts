@@ -1,7 +1,7 @@
 /**
- * How a drawn well becomes a labelled case. A recipe names a mechanism, the wells that it can befall
- * and how heavy it may be; what is right to say of it is argued from physics and the contract's
- * words beside each recipe. Nothing here comes from what the engine says.
+ * How a drawn well becomes a labelled case. A recipe names a mechanism, the wells that it can
+ * befall and how heavy it may be; what is right to say of it is argued from physics and the
+ * contract's words beside each recipe. Nothing here comes from what the engine says.
  */
 import type { AlarmKind, Cause } from '../../../../shared/text/en/alarms/kinds.ts';
 import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
@@ -34,7 +34,9 @@ export interface Story {
   alarms: readonly AlarmKind[];
   /** Empty where the list of causes has no word for it: then none is asked for. */
   causes: readonly Cause[];
-  /** When it shows: an event that the plant waits for, or a time; the onset where neither stands. */
+  /**
+   * When it shows: an event that the plant waits for, or a time; the onset where neither stands.
+   */
   showing?: Showing;
   knowableMs?: number;
   /** Told within this after it shows. */
