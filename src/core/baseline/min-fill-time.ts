@@ -8,6 +8,7 @@
 import type { Card, PumpCard } from '../domain/card.ts';
 import { tankDrawdownL, tankOf } from '../hydraulics/tank.ts';
 
+/** Argued; a pump curve would say it, and the card holds none. */
 const MAX_RATED_RATIO = 1.5;
 const BEST_EFFICIENCY = 0.65;
 /**

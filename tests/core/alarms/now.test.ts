@@ -34,6 +34,12 @@ describe('over-pressure', () => {
         ['3 min over-pressure raised now switch-contacts-stuck'],
       ],
       ['an ordinary fill is none', 'run 8A 45psi to 60psi x3 | rest 60psi x5', []],
+      [
+        'over the plate of the tank, though under cut-out + 10 psi: now',
+        'run 8A 55psi | run 8A 60psi | run 8A 66psi x2',
+        ['3 min over-pressure raised now switch-contacts-stuck'],
+        { card: houseCard({ tank: { kind: 'captive-air', volumeL: 167, maxPressureKpa: 65 * PSI } }) },
+      ],
       ['one minute that only touches it at its end is none yet', 'rest 55psi x3 | rest 69psi x3', []],
       [
         'at rest, 14 psi over: behind a sound tank of 44 gal no heater does that',

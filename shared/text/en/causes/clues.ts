@@ -37,6 +37,7 @@ export interface Clue {
   ) => ClueReading | undefined;
 }
 
+/** An opinion, to be fitted when labelled recordings of real wells exist. */
 const SETTLES = 4;
 const FITS = 2;
 const FITS_A_LITTLE = 1.4;
@@ -407,7 +408,10 @@ function pumpKind(kind: number | string): ClueReading | undefined {
     : undefined;
 }
 
-/** Submersible pumps last some 8 to 15 years (common practice, no source). */
+/**
+ * Submersible pumps last some 8 to 15 years (common practice, no source). Starts, hours and water
+ * age a pump, and years stand for them here.
+ */
 function ageYears(years: number): ClueReading | undefined {
   const text = (): string => `The pump is ${formatCount(years, 'year', 'years')} old.`;
   if (years >= 12) return { text, odds: { 'worn-pump': FITS_A_LITTLE, 'failing-motor': FITS_A_LITTLE } };

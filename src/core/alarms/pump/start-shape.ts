@@ -15,7 +15,10 @@ import type { PumpCard } from '../../domain/card.ts';
 const REFERENCE_STARTS = 15;
 const MIN_STARTS = 5;
 const LAST_STARTS = 5;
-/** Longer by half, and by more than a fast sampling of 0.1 s can tell. */
+/**
+ * Longer by half, and by more than a fast sampling of 0.1 s can tell (argued). A motor started on
+ * the line is at full speed within half a second (a motor maker's application manual, AIM).
+ */
 const MIN_LENGTH_RATIO = 1.5;
 const MIN_LENGTH_INCREASE_S = 0.2;
 /** A run shorter than this was no good start. */

@@ -97,9 +97,17 @@ function evaluate(scene: Scene, memory: OverPressureMemory): Evaluation {
   }
   if (running) memory.ran = true;
   const driven = scene.pump.card.control === 'variable-speed';
+  const overPlate = overPlateReason(scene, minute.kpa.mean, running);
   return memory.ran === true
-    ? runningFinding(minute.kpa.mean, cutOut, limit, { sinceMs, running, driven })
-    : restFinding(scene, minute.kpa.mean, cutOut, limit, sinceMs);
+    ? { ...runningFinding(minute.kpa.mean, cutOut, limit, { sinceMs, running, driven }), ...overPlate }
+    : { ...restFinding(scene, minute.kpa.mean, cutOut, limit, sinceMs), ...overPlate };
+}
+
+function overPlateReason(scene: Scene, kpa: number, isRunning: boolean): Reason | undefined {
+  const maxKpa = scene.well.card.tank?.maxPressureKpa;
+  return maxKpa !== undefined && kpa > maxKpa
+    ? { reason: 'over-tank-rating', figures: { kpa, maxKpa, isRunning } }
+    : undefined;
 }
 
 /** How long the longest of the runs that go on now has run, s. */
@@ -107,7 +115,16 @@ function longestRunningS(scene: Scene): number {
   return Math.max(0, ...[scene.pump, ...peersOf(scene)].map((pump) => pump.run?.ranS ?? 0));
 }
 
+/** The plate of the tank limits whatever switch and relief valve do. */
 function limitKpaOf(scene: Scene, cutOut: number | undefined): number | undefined {
+  const lowest = Math.min(
+    scene.well.card.tank?.maxPressureKpa ?? Infinity,
+    controlLimitKpa(scene, cutOut) ?? Infinity,
+  );
+  return lowest === Infinity ? undefined : lowest;
+}
+
+function controlLimitKpa(scene: Scene, cutOut: number | undefined): number | undefined {
   const relief = scene.well.card.reliefKpa;
   const byRelief = relief === undefined ? undefined : relief - UNDER_RELIEF_KPA;
   if (cutOut === undefined) return byRelief;

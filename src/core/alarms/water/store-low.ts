@@ -19,6 +19,9 @@ const UNDER_FRACTION = 0.25;
 const MIN_UNDER_M = 0.05;
 /** Longer than a motor waits between two tries. */
 const REST_MINUTES = 15;
+/** Less than this in the minutes that are known may be waves; argued, no source. */
+const MIN_FALL_M = 0.02;
+const MIN_FALL_MS = 15 * MINUTE_MS;
 /** 5 % of range, 60 s: the alarm standards' starting values for a level (from memory). */
 const DEADBAND_FRACTION = 0.05;
 
@@ -71,7 +74,7 @@ function evaluateMinute(scene: Scene, memory: StoreMemory): Evaluation {
     is: 'active',
     sinceMs: activeSince(memory, minute.atMs - MINUTE_MS),
     reason: 'store-under-lowest-day',
-    figures: { storeM: store.mean, days: lows.length, lowestM: lowest },
+    figures: { storeM: store.mean, days: lows.length, lowestM: lowest, ...emptyIn(scene) },
     evidence: { storeM: roundTo(store.mean), lowestM: roundTo(lowest), limitM: roundTo(limit) },
     causes: areFloatPumpsResting(scene)
       ? weighCauses({
@@ -92,6 +95,16 @@ function evaluateMinute(scene: Scene, memory: StoreMemory): Evaluation {
           'failing-motor': 0.1,
         }),
   };
+}
+
+/** How long what is there lasts at the rate at which it has fallen in the minutes before. */
+function emptyIn({ well: { minutes } }: Scene): { emptyInS?: number } {
+  const known = minutes.filter((minute) => minute.storeM !== undefined);
+  const [first, last] = [known[0], known[known.length - 1]];
+  if (!first || !last || last.atMs - first.atMs < MIN_FALL_MS) return {};
+  const fallM = first.storeM!.mean - last.storeM!.mean;
+  if (fallM < MIN_FALL_M) return {};
+  return { emptyInS: (last.storeM!.mean / fallM) * ((last.atMs - first.atMs) / 1000) };
 }
 
 /**

@@ -18,7 +18,8 @@ import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /**
- * Of the absolute charge: 18 % lost of 38 psi is 9 psi, more than seasons and a hurried gauge make.
+ * Of the absolute charge: 18 % lost of 38 psi is 9 psi, and of the 28 psi of a 30/50 switch 8 psi,
+ * more than seasons and a hurried gauge make. Argued, no source.
  */
 const LOW_RATIO = 0.82;
 const CLEAR_RATIO = 0.88;

@@ -11,7 +11,7 @@ export const noStartText = {
     'The pressure is under cut-in, or the float calls for water, and the pump draws no current. Water will run out.',
   firstStep: `Look at the disconnect and the breaker from outside. ${IF_IT_TRIPPED} If there is a low-pressure cut-off with a lever, read its instructions before using it. Else call {firm}.`,
   canBeWrong:
-    'A clamp that has come off looks the same: then water comes as ever. So does a cut-in on the card that is higher than the switch’s, or a gauge that reads low. A second pump without a clamp may be doing the work.',
+    'A clamp that has come off looks the same: then water comes as ever. So does a cut-in on the card that is higher than the switch’s, or a gauge that reads low. A second pump without a clamp may be doing the work. A switch that has just closed late by itself is not told again for a week, down to 15 psi under cut-in.',
   needs:
     'Current and pressure, or current and the switch’s or float’s contact. Voltage tells a dead supply from a dead motor.',
   cautions: ['breaker-once', 'electrician', 'lock-out', 'well-pit', 'flood', 'stock-water'],

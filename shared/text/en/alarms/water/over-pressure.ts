@@ -8,12 +8,13 @@ type RunFigures = { kpa: number; isRunning: boolean };
 export const overPressureText = {
   title: 'Pressure too high',
   means:
-    'The pressure is well over cut-out, or close to the relief valve. While the pump runs, the switch is not stopping it. While it rests, water that a heater warms swells: a sound pressure tank takes that up, and one without air does not.',
+    'The pressure is well over cut-out, close to the relief valve, or over the plate of the tank. While the pump runs, the switch is not stopping it. While it rests, water that a heater warms swells: a sound pressure tank takes that up, and one without air does not.',
   firstStep:
     'Keep away from the tank. If the pump is running, switch it off at {breaker}. Open a cold tap in the house or yard to let pressure off. Then call {firm}.',
   canBeWrong:
     'A gauge that drifts or a wrong scale reads too high: compare with the dial at the tank. At rest, behind a very small tank, water that warms raises it in a harmless way at first. A relief setting that is wrong on the card tells it too early.',
-  needs: 'Pressure, and a cut-out that was learnt or is on the card, or the relief valve’s setting.',
+  needs:
+    'Pressure, and a cut-out that was learnt or is on the card, the relief valve’s setting, or the pressure on the tank’s plate.',
   cautions: ['relief-valve', 'tank-pressure', 'lock-out', 'well-pit', 'only-watches'],
   reasons: {
     'switch-did-not-open': (figures: RunFigures & { cutOutKpa: number }, format) =>
@@ -22,6 +23,11 @@ export const overPressureText = {
       `${inRun(figures, format)} The drive should hold ${format.pressure(figures.driveKpa)}.`,
     'run-near-relief': (figures: RunFigures & { reliefKpa: number }, format) =>
       `${inRun(figures, format)} The relief valve opens at ${format.pressure(figures.reliefKpa)}.`,
+    'over-tank-rating': (
+      { kpa, maxKpa, isRunning }: { kpa: number; maxKpa: number; isRunning: boolean },
+      { pressure },
+    ) =>
+      `Pressure is ${pressure(kpa)} ${isRunning ? 'and the pump is running' : 'with the pump stopped'}. The plate of the tank allows ${pressure(maxKpa)}.`,
     'switch-opened-high': (
       { endedKpa, cutOutKpa }: { endedKpa: number; cutOutKpa?: number },
       { pressure },

@@ -13,9 +13,19 @@ export const storeLowText = {
   cautions: ['closed-space', 'stock-water', 'breaker-once'],
   reasons: {
     'store-under-lowest-day': (
-      { storeM, days, lowestM }: { storeM: number; days: number; lowestM: number },
-      { length, count },
-    ) =>
-      `The level in the storage tank is ${length(storeM)}. In the last ${count(days, 'day', 'days')} it was never under ${length(lowestM)}.`,
+      {
+        storeM,
+        days,
+        lowestM,
+        emptyInS,
+      }: { storeM: number; days: number; lowestM: number; emptyInS?: number },
+      { length, count, duration },
+    ) => {
+      const left =
+        emptyInS === undefined
+          ? ''
+          : ` At the rate of the last half hour it is empty in ${duration(emptyInS)}.`;
+      return `The level in the storage tank is ${length(storeM)}. In the last ${count(days, 'day', 'days')} it was never under ${length(lowestM)}.${left}`;
+    },
   },
 } satisfies AlarmText;
