@@ -36,6 +36,8 @@ export interface ServerOptions {
   /** The demo's past drives the time itself. */
   autoTick?: boolean;
   batchDelayMs?: number;
+  /** Another store than the database of the data folder. */
+  openStore?: typeof openStore;
 }
 
 export interface RunningServer {
@@ -61,7 +63,8 @@ export async function openServer(options: ServerOptions): Promise<RunningServer>
   });
   const closers: (() => Promise<void> | void)[] = [];
   try {
-    const store = openStore(join(settings.dataDir, STORE_FILE), {
+    const open = options.openStore ?? openStore;
+    const store = open(join(settings.dataDir, STORE_FILE), {
       retention: settings.retention,
     });
     closers.push(() => store.close());

@@ -16,6 +16,11 @@ import { helloOf, measured, packOf, PACK_S, START_MS, type SquareNode } from './
 /** An hour of 50 nodes, 20,000 packs; in short half of it. */
 const ROUNDS = depth(220, 400);
 const KILLS = depth(5, 10);
+/**
+ * Where a commit and each answer of the store take a while, a kill meets the server between them. A
+ * seed that fails stays here for ever.
+ */
+const DELAY_SEEDS = depth([4242], [4242, 7, 1009]);
 /** After the last reading, so long that nobody is waited for. */
 const AFTER_MS = 120_000;
 const END = Number.MAX_SAFE_INTEGER;
@@ -58,7 +63,7 @@ function killAt(kills: number): number[] {
  * Runs the whole load through a server, killed so often on the way. Returns how many packs were
  * sent.
  */
-async function run(dataDir: string, kills: number): Promise<number> {
+async function run(dataDir: string, kills: number, delaySeed?: number): Promise<number> {
   const load = await startLoad({
     dataDir,
     nodes: NODES.map((node) => ({
@@ -70,6 +75,7 @@ async function run(dataDir: string, kills: number): Promise<number> {
     startMs: START_MS,
     packMs: PACK_S * 1000,
     killAt: killAt(kills),
+    ...(delaySeed !== undefined && { delaySeed }),
   });
   await load.done;
   troubles.push(...(await load.end(START_MS + ROUNDS * PACK_S * 1000 + AFTER_MS)));
@@ -85,7 +91,7 @@ async function kept(dataDir: string): Promise<Record<string, unknown>> {
       cycles: JSON.stringify(await Promise.all(wells.map((well) => store.cycles(well, 0, END)))),
       days: JSON.stringify(await Promise.all(wells.map((well) => store.days(well, 0, END)))),
       baselines: JSON.stringify(await Promise.all(wells.map((well) => store.baselines(well)))),
-      alarms: JSON.stringify(await store.alarms({}), undefined, 1),
+      alarms: await store.alarms({}),
       // Of those that became due at one moment none is first.
       notices: JSON.stringify(
         (await store.notices({})).map((row) => [row.id, row.state].join(' ')).toSorted(),
@@ -120,31 +126,38 @@ async function lostReadings(dataDir: string): Promise<string[]> {
 }
 
 /**
- * Two servers, eleven starts and forty thousand packs: on a machine that is busy with other things
+ * A server, eleven starts and twenty thousand packs: on a machine that is busy with other things
  * that takes minutes.
  */
 const PATIENCE_MS = 900_000;
 
 describe(`a server killed ${KILLS} times under load`, { timeout: PATIENCE_MS }, () => {
   let folder = '';
-  beforeAll(() => void (folder = mkdtempSync(join(tmpdir(), 'stillwell-kill-'))));
+  const calm = (): string => join(folder, 'calm');
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), 'stillwell-kill-'));
+    expect(await run(calm(), 0)).toBe(NODES.length * ROUNDS);
+    expect(await lostReadings(calm())).toEqual([]);
+  }, PATIENCE_MS);
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-  it('has every reading once, and says what an undisturbed one says', async () => {
-    const calm = join(folder, 'calm');
-    const hit = join(folder, 'hit');
-    const undisturbed = await run(calm, 0);
-    const sent = await run(hit, KILLS);
+  it.each<[string, number | undefined]>([
+    ['whose store answers at once', undefined],
+    ...DELAY_SEEDS.map((seed): [string, number] => [
+      `whose store answers after delays of seed ${seed}`,
+      seed,
+    ]),
+  ])('%s, has every reading once, and says what an undisturbed one says', async (_, delaySeed) => {
+    const hit = join(folder, `hit-${delaySeed}`);
+    const sent = await run(hit, KILLS, delaySeed);
     expect(troubles).toEqual([]);
     // Nodes had to send again.
-    expect(undisturbed).toBe(NODES.length * ROUNDS);
-    expect(sent).toBeGreaterThan(undisturbed);
-    expect(await lostReadings(calm)).toEqual([]);
+    expect(sent).toBeGreaterThan(NODES.length * ROUNDS);
     expect(await lostReadings(hit)).toEqual([]);
     const reported = await kept(hit);
-    expect(reported).toEqual(await kept(calm));
+    expect(reported).toEqual(await kept(calm()));
     // Something was there to be equal.
     expect(String(reported['cycles'])).toContain('"event":"cycle"');
-    expect(String(reported['alarms'])).toContain('"event": "alarm"');
+    expect(reported['alarms']).not.toEqual([]);
   });
 });

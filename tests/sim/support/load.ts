@@ -25,6 +25,8 @@ export interface LoadPlan {
   startMs: number;
   /** Time in one pack. */
   packMs: number;
+  /** The server's store answers each call after a delay drawn from this seed. */
+  delaySeed?: number;
   /** The server is killed when so many packs were sent. */
   killAt: readonly number[];
 }
@@ -55,7 +57,7 @@ export async function startLoad(plan: LoadPlan): Promise<Load> {
   const settle = { resolve: (): void => undefined, reject: (_error: unknown): void => undefined };
   const done = new Promise<void>((resolve, reject) => Object.assign(settle, { resolve, reject }));
   const problems: string[] = [];
-  const server = await startServer(plan.dataDir, 0, plan.startMs, problems);
+  const server = await startServer(plan, 0, plan.startMs, problems);
   const running: LoadState = {
     plan,
     ...server,
@@ -67,7 +69,7 @@ export async function startLoad(plan: LoadPlan): Promise<Load> {
     problems,
     settle,
   };
-  for (const act of plan.acts) sendToServer(running, { is: 'act', act });
+  await doActs(running, plan.acts);
   const change = (): void => advance(running);
   for (const { name, packs, hello } of plan.nodes) {
     running.nodes.push(startNode(name, packs, hello, running.port, change));
@@ -76,12 +78,13 @@ export async function startLoad(plan: LoadPlan): Promise<Load> {
 }
 
 async function startServer(
-  dataDir: string,
+  { dataDir, delaySeed }: LoadPlan,
   port: number,
   nowMs: number,
   problems: string[],
 ): Promise<{ child: ChildProcess; port: number }> {
-  const child = fork(SCRIPT, [dataDir, String(port), String(nowMs)], {
+  const seed = delaySeed === undefined ? [] : [String(delaySeed)];
+  const child = fork(SCRIPT, [dataDir, String(port), String(nowMs), ...seed], {
     execArgv: ['--import', 'tsx'],
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
   });
@@ -95,6 +98,22 @@ async function startServer(
     });
   });
   return { child, port: opened };
+}
+
+/**
+ * Done before the first pack comes, however long the store takes: an act has the time at which it
+ * is done, and the clock moves with the packs.
+ */
+async function doActs(running: LoadState, acts: LoadPlan['acts']): Promise<void> {
+  const { child } = running;
+  const done = new Promise<void>((resolve) => {
+    let left = acts.length;
+    child.on('message', (answer: ServerMessage) => {
+      if (answer.is === 'done' && --left === 0) resolve();
+    });
+  });
+  for (const act of acts) sendToServer(running, { is: 'act', act });
+  await done;
 }
 
 /** A word to a server that has just been killed is lost, as it should be. */
@@ -140,7 +159,7 @@ async function restart(running: LoadState): Promise<void> {
   const gone = once(child, 'exit');
   child.kill('SIGKILL');
   await gone;
-  Object.assign(running, await startServer(plan.dataDir, port, clockMs, problems));
+  Object.assign(running, await startServer(plan, port, clockMs, problems));
   running.awaitingAck.clear();
   running.killing = false;
 }

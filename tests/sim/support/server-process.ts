@@ -4,6 +4,8 @@
  * speed changes nothing. Speaks over the IPC channel of its parent.
  */
 import { DEFAULT_SETTINGS } from '../../../src/config/read-settings.ts';
+import { openStore } from '../../../src/store/open-store.ts';
+import { delayedStore } from '../../support/delayed-store.ts';
 import { openServer } from '../../../src/server/server.ts';
 
 /** What the parent says: the clock stands at `nowMs`; acts to do; or save all and end. */
@@ -14,9 +16,10 @@ export type ParentMessage =
  * What the server says: it takes messages at this port; all that was asked of it is done; something
  * it logged.
  */
-export type ServerMessage = { is: 'open'; port: number } | { is: 'trouble'; sentence: string };
+export type ServerMessage =
+  { is: 'open'; port: number } | { is: 'done' } | { is: 'trouble'; sentence: string };
 
-const [dataDir = '', port = '0', startMs = '0'] = process.argv.slice(2);
+const [dataDir = '', port = '0', startMs = '0', delaySeed] = process.argv.slice(2);
 const clock = { nowMs: Number(startMs) };
 const send = (answer: ServerMessage): void => void process.send?.(answer);
 
@@ -36,6 +39,9 @@ const station = await openServer({
   log: (level, sentence) => (level === 'error' ? send({ is: 'trouble', sentence }) : undefined),
   allowLocal: true,
   autoTick: false,
+  ...(delaySeed !== undefined && {
+    openStore: (path, options) => delayedStore(openStore(path, options), Number(delaySeed)),
+  }),
 });
 
 process.on('message', (word: ParentMessage) => void handleMessage(word));
@@ -52,6 +58,7 @@ async function handleMessage(message: ParentMessage): Promise<void> {
     case 'act': {
       const done = await station.live.applyAct(message.act);
       if ('problem' in done) send({ is: 'trouble', sentence: done.problem });
+      send({ is: 'done' });
       break;
     }
     case 'end':
