@@ -1,7 +1,9 @@
 import { defineConfig } from 'vitest/config';
 import { fileURLToPath } from 'node:url';
 
-/** Stations without I/O: no module of theirs holds state, and no test of theirs changes the process. */
+/**
+ * Stations without I/O: no module of theirs holds state, and no test of theirs changes the process.
+ */
 const PURE = ['core', 'shared', 'logbook'].map((folder) => `tests/${folder}/**/*.test.ts`);
 const ALL = ['tests/**/*.test.ts'];
 

@@ -7,7 +7,9 @@
 import type { DayEvent } from '../../../../shared/api/events.ts';
 import type { Scene } from '../scene.ts';
 
-/** Longer than guests of five days stay; stock does not come for a weekend. Argued, not measured. */
+/**
+ * Longer than guests of five days stay; stock does not come for a weekend. Argued, not measured.
+ */
 const HOUSE_DAYS = 6;
 const STOCK_DAYS = 4;
 /** And none of the days before was like these. */
