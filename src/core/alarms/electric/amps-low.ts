@@ -186,7 +186,8 @@ function causesOf(
     'worn-pump': weak || shift.isDrift ? 0.45 : 0.3,
     'low-well': 0.2,
     'closed-valve': isThrottled ? 0.4 : shift.isDrift ? 0.08 : 0.2,
-
+    'plugged-filter': isThrottled ? 0.15 : 0,
+    'plugged-screen': 0.05,
     'failing-motor': 0.05,
     'clamp-off': unchangedFills ? (supply > 0.5 ? 0.3 : 0.9) : weak ? 0.02 : 0.05,
     'supply-voltage': supply,

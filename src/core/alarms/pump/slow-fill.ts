@@ -274,5 +274,7 @@ function causesOf(scene: Scene, times: number): Active['causes'] {
     'check-valve': delayed ? 0.2 : 0.06,
     'low-well': less ? (times > 1.3 ? 0.2 : 0.15) : 0.1,
     'closed-valve': less ? 0.15 : 0.1,
+    'plugged-filter': 0.08,
+    'plugged-screen': 0.06,
   });
 }
