@@ -9,12 +9,12 @@ import { fileURLToPath } from 'node:url';
 const top = join(dirname(fileURLToPath(import.meta.url)), '..');
 const AT_ONCE = 2;
 const STEPS = [
-  ['database driver', 'node', ['.ci/ready.mjs', 'driver']],
-  ...['lint', 'types', 'format:check', 'build', 'dead'].map((name) => [
+  { name: 'database driver', command: 'node', args: ['.ci/ready.mjs', 'driver'] },
+  ...['lint', 'types', 'format:check', 'build', 'dead'].map((name) => ({
     name,
-    'npm',
-    ['run', '--silent', name],
-  ]),
+    command: 'npm',
+    args: ['run', '--silent', name],
+  })),
 ];
 
 /** Runs one command; resolves with its exit code and, where it is kept back, what it printed. */
@@ -33,7 +33,7 @@ const waiting = [...STEPS];
 
 async function runSteps() {
   for (let step = waiting.shift(); step; step = waiting.shift()) {
-    const [name, command, args] = step;
+    const { name, command, args } = step;
     const began = Date.now();
     const { code, output } = await run(command, args, ['ignore', 'pipe', 'pipe']);
     const took = Math.round((Date.now() - began) / 1000);

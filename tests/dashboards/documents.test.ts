@@ -55,7 +55,9 @@ test.each([
 test('a file that cannot be kept is not sent at all', () => {
   expect(uploadProblem({ size: 0 })).toBe('It is empty.');
   expect(uploadProblem({ size: MAX_DOCUMENT_BYTES })).toBeUndefined();
-  expect(uploadProblem({ size: MAX_DOCUMENT_BYTES + 1 })).toBe('It has 26.2 MB; a paper may have 25 MiB at most.');
+  expect(uploadProblem({ size: MAX_DOCUMENT_BYTES + 1 })).toBe(
+    'It has 26.2 MB; a paper may have 25 MiB at most.',
+  );
 });
 
 test.each([

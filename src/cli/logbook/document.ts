@@ -140,9 +140,7 @@ async function add(
     // oxlint-disable-next-line no-await-in-loop
     const { entry } = await asUsageError(() => api.addDocument(parts, bytes));
     io.out(
-      json
-        ? JSON.stringify(entry)
-        : `Saved: ${parts.name}, ${entry.body.hash.slice(0, SHORT_HASH_CHARS)}`,
+      json ? JSON.stringify(entry) : `Saved: ${parts.name}, ${entry.body.hash.slice(0, SHORT_HASH_CHARS)}`,
     );
   }
   return EXIT.ok;

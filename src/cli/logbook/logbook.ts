@@ -106,11 +106,7 @@ async function list(io: Io, api: ServerApi, { well, kind, json }: Listing): Prom
   return EXIT.ok;
 }
 
-function entryWords(
-  { id, kind, atMs, by, replaces, body }: Entry,
-  zone: string,
-  gone: boolean,
-): string {
+function entryWords({ id, kind, atMs, by, replaces, body }: Entry, zone: string, gone: boolean): string {
   const of = replaces === undefined ? '' : ` of ${replaces}`;
   const words = [
     `${kind}${of}`,

@@ -72,7 +72,8 @@ export function handleReading(
   const correction = well.activeCorrections[code];
   const value = correction ? correction.gain * raw + correction.offset : raw;
   recordReading(channel, tMs, value);
-  switch (baseOf(code)) {
+  const base = baseOf(code);
+  switch (base) {
     case 'current':
     case 'current-2':
     case 'current-3':
@@ -106,8 +107,12 @@ export function handleReading(
     case 'power':
       handlePower(well, pump, tMs, value);
       break;
-    default:
+    // Kept and shown; nothing is reckoned from it.
+    case 'power-factor':
+    case undefined:
       break;
+    default:
+      base satisfies never;
   }
 }
 
