@@ -47,12 +47,12 @@ const FIXTURES: readonly Fixture[] = [
 const FILL_PAUSE_MS = 14 * MINUTE_MS;
 
 /** How likely a use is in each hour of the day. */
-export const HOURS = {
+const HOURS = {
   family: [1, 0, 0, 0, 0, 2, 9, 12, 8, 4, 3, 3, 5, 4, 3, 4, 6, 9, 10, 9, 8, 7, 4, 2],
   retired: [1, 1, 1, 1, 1, 1, 3, 6, 9, 9, 8, 7, 8, 6, 5, 5, 6, 8, 8, 6, 4, 3, 2, 1],
   nights: [6, 5, 4, 4, 3, 3, 4, 8, 6, 2, 0, 0, 0, 0, 2, 5, 8, 9, 7, 6, 5, 4, 5, 6],
 } as const;
-export type DailyRhythm = keyof typeof HOURS;
+type DailyRhythm = keyof typeof HOURS;
 
 interface HouseholdOptions {
   people: number;
@@ -87,7 +87,7 @@ function useOf({ lPerS, forS, fills = 1 }: Fixture, atMs: number, random: Random
 }
 
 /** Poisson, by counting exponential waits. */
-export function countOf(mean: number, random: Random): number {
+function countOf(mean: number, random: Random): number {
   let count = -1;
   for (let left = mean; left > 0; count++) left += Math.log(1 - random.next());
   return Math.max(0, count);

@@ -24,10 +24,6 @@ export function pipeAreaM2(diameterM: number): number {
   return (Math.PI / 4) * diameterM * diameterM;
 }
 
-export function pipeLitres({ lengthM, diameterM }: { lengthM: number; diameterM: number }): number {
-  return pipeAreaM2(diameterM) * lengthM * 1000;
-}
-
 /** Static pressure at a tee is lower than the total by the velocity head, kPa (Bernoulli). */
 export function velocityKpa(lPerS: number, diameterM: number): number {
   const mPerS = lPerS / 1000 / pipeAreaM2(diameterM);

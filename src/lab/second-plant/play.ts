@@ -36,7 +36,7 @@ const SWELLS_S = 900;
 const RELIEF_L_PER_S_PER_KPA = 0.008;
 const STORE_LINE_KPA = 25;
 
-export function newSecond(plan: SecondPlan, fromMs: number): Second {
+function newSecond(plan: SecondPlan, fromMs: number): Second {
   const startKpa = startPressure(plan);
   const atmosphereKpa = 101.325 * (1 - 2.25577e-5 * plan.altitudeM) ** 5.25588;
   const { pumps } = plan.pumps;

@@ -28,7 +28,7 @@ export interface PumpFlows {
 }
 
 /** Fall of head with flow, m for each (L/s)^2: the curve passes its best point. */
-export function curveSlope({ bestHeadM, bestLPerS, shutOffRatio }: PumpPlan): number {
+function curveSlope({ bestHeadM, bestLPerS, shutOffRatio }: PumpPlan): number {
   return ((shutOffRatio - 1) * bestHeadM) / (bestLPerS * bestLPerS);
 }
 

@@ -8,7 +8,7 @@ import { ratedAmps } from '../motor.ts';
 import { shutOffPowerRatio } from '../pump-curve.ts';
 import type { Dice } from './draw.ts';
 
-export const WATTS_A_HP = 745.7;
+const WATTS_A_HP = 745.7;
 const GRAVITY = 9.80665;
 /** A small motor has the larger service factor (NEMA MG 1; from memory). */
 const SERVICE_FACTORS: readonly (readonly [hp: number, factor: number])[] = [

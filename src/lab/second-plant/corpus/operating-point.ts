@@ -7,7 +7,7 @@ import { HEALTHY } from '../plan.ts';
 import { pumpFlows } from '../pump-curve.ts';
 
 /** Between the switch points, or what the store's inlet asks for. */
-export function middleKpa({ control }: SecondPlan): number {
+function middleKpa({ control }: SecondPlan): number {
   switch (control.is) {
     case 'pressure-switch':
     case 'constant-pressure-valve':
