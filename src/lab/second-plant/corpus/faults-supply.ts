@@ -30,7 +30,7 @@ export const SUPPLY_FAULTS: readonly Recipe[] = [
       what: 'the contacts of the switch do not close',
       fault: since(ms, { contacts: 'stuck-open' }),
       alarms: ['no-start', 'no-water'],
-      causes: [],
+      causes: ['switch-contacts-open', 'broken-wire'],
       showing: { is: 'under-kpa', sinceMs: ms, kpa: cutInKpa(plan) - 12, forS: 90 },
       withinMs: minutes(10),
     }),

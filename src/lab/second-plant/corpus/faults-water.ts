@@ -181,7 +181,8 @@ export const WATER_FAULTS: readonly Recipe[] = [
       what: 'the clock does not close its contacts any more',
       fault: since(ms, { contacts: 'stuck-open' }),
       alarms: ['no-run'],
-      causes: [],
+      // Without a gauge nothing parts the clock's contacts from an open breaker or a broken wire.
+      causes: ['switch-contacts-open', 'breaker-open', 'power-lost', 'broken-wire'],
       knowableMs: ms + hours(26),
       withinMs: hours(24),
     }),

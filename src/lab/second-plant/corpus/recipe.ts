@@ -32,7 +32,6 @@ export interface Story {
   what: string;
   fault?: (tMs: number) => Partial<Condition>;
   alarms: readonly AlarmKind[];
-  /** Empty where the list of causes has no word for it: then none is asked for. */
   causes: readonly Cause[];
   /**
    * When it shows: an event that the plant waits for, or a time; the onset where neither stands.
