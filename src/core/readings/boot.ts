@@ -29,6 +29,8 @@ export interface BootState {
   /** When its readings were taken; absent while none has a known time. */
   fromMs?: number;
   toMs?: number;
+  /** Arrival of its first pack or hello; absent in a state saved before it was kept. */
+  firstHeardMs?: number;
   /** Arrival of its last pack or hello: what was touched longest ago is forgotten first. */
   lastActivityMs: number;
   /** Its own hello came while it ran. */
@@ -43,7 +45,7 @@ export interface BootState {
 }
 
 export function newBoot(boot: number, lastActivityMs: number): BootState {
-  return { boot, ranges: [], lost: [], lastActivityMs };
+  return { boot, ranges: [], lost: [], firstHeardMs: lastActivityMs, lastActivityMs };
 }
 
 /** The highest seq accounted for; 0 before the first. */

@@ -23,7 +23,9 @@ export interface Conflict {
 /**
  * Whether readings of `boot` from `span.fromMs` to `span.toMs` show that it runs beside another
  * one: more than a minute of the two lies over each other by now, and these readings lie among the
- * other's or make it more. What overlapped once and no longer grows is no new sign.
+ * other's or make it more. What overlapped once and no longer grows is no new sign. One box that
+ * restarts with a wrong clock writes its readings over those of its boot before; but that one has
+ * measured nothing since this one was first heard.
  */
 export function overlappingBoot(
   boots: readonly BootState[],
@@ -36,13 +38,19 @@ export function overlappingBoot(
     if (other === boot || other.fromMs === undefined || other.toMs === undefined) continue;
     const otherSpan = { fromMs: other.fromMs, toMs: other.toMs };
     const overMs = overlapMs({ fromMs, toMs }, otherSpan);
-    if (overMs <= OVERLAP_MS) continue;
+    if (overMs <= OVERLAP_MS || !measuredAfterBothWereHeard({ ...boot, toMs }, other)) continue;
     const before = { fromMs: boot.fromMs ?? 0, toMs: boot.toMs ?? 0 };
     if (overMs > overlapMs(before, otherSpan) || overlapMs(span, otherSpan) >= 0) {
       return { boot: boot.boot, otherBoot: other.boot, overlapS: Math.round(overMs / 1000) };
     }
   }
   return undefined;
+}
+
+/** Does the boot that was heard first still measure after the other one was heard? */
+function measuredAfterBothWereHeard(one: BootState, other: BootState): boolean {
+  const [first, second] = (one.firstHeardMs ?? 0) <= (other.firstHeardMs ?? 0) ? [one, other] : [other, one];
+  return (first.toMs ?? 0) > (second.firstHeardMs ?? 0) + OVERLAP_MS;
 }
 
 function overlapMs(a: { fromMs: number; toMs: number }, b: { fromMs: number; toMs: number }): number {

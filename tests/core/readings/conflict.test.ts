@@ -27,6 +27,24 @@ test.each([
   expect(overlappingBoot(boots, boots[1]!, span) !== undefined).toBe(is);
 });
 
+test.each([
+  ['a box restarts at 100 s with its clock an hour behind', [-7200, 100], [-3500, -3000], 100, false],
+  [
+    'a second box, its clock an hour behind, while the first measures on',
+    [-7200, 400],
+    [-3500, -3000],
+    100,
+    true,
+  ],
+] as const)('overlappingBoot: %s', (_, other, own, heardS, is) => {
+  const boots = [
+    { ...bootAt(1, other[0], other[1]), firstHeardMs: NOON - 7200 * S },
+    { ...bootAt(2, own[0], own[1]), firstHeardMs: NOON + heardS * S },
+  ];
+  const span = { fromMs: NOON - 3000 * S, toMs: NOON - 2990 * S };
+  expect(overlappingBoot(boots, boots[1]!, span) !== undefined).toBe(is);
+});
+
 test('a conflict is said once, lasts while signs come, and is over an hour after the last', () => {
   const news: NewsItem[] = [];
   let standing = recordConflict(undefined, 'barn', NOON, { boot: 1 }, news);
