@@ -88,6 +88,8 @@ const ROWS = {
     priority: 'soon',
     controls: controls('as-is', 'adapted', 'adapted', 'adapted', 'adapted'),
     explainedBy: ['power-lost', 'node-silent', 'site-silent', 'node-conflict', 'freeze-risk'],
+    // What is told of the pump besides says nothing of a clamp that fell off meanwhile.
+    neverGrouped: true,
     delays: { onS: 0, offS: HOUR_S },
   },
   'leg-lost': {

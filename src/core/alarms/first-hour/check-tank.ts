@@ -44,6 +44,15 @@ export function checkPrecharge(scene: Scene): Check | undefined {
   const measuredCutIn = firstCutIn(scene);
   const cutIn = measuredCutIn ?? points.cutInKpa;
   if (prechargeKpa === undefined || cutIn === undefined) return { what: 'precharge', state: 'not-yet' };
+  const airKpa = scene.well.water.prechargeKpa;
+  // Air that the fills have shown to be lost is no agreement, whatever the card says of it.
+  if (airKpa !== undefined && airKpa - cutIn < -MAX_UNDER_CUT_IN_KPA)
+    return {
+      what: 'precharge',
+      state: 'differs',
+      card: [{ value: prechargeKpa, dimension: 'pressure' }],
+      measured: [{ value: roundTo(Math.max(0, airKpa), 1), dimension: 'pressure' }],
+    };
   const over = prechargeKpa - cutIn;
   const contradicts =
     measuredCutIn !== undefined && over > 2 * MAX_OVER_CUT_IN_KPA && prechargeKpa > (points.cutInKpa ?? 0);

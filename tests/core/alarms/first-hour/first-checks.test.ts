@@ -8,6 +8,8 @@ import type { Scene } from '../../../../src/core/alarms/scene.ts';
 import { houseCard, PSI } from '../scene-kit.ts';
 
 interface Shown {
+  /** The air charge as the fills show it. */
+  airKpa?: number;
   runs?: number;
   amps?: number;
   legs?: readonly [number, number];
@@ -36,7 +38,7 @@ function sceneOf(card: Card, shown: Shown): Scene {
   return {
     atMs: runs * 3_600_000,
     trigger: 'minute',
-    well: { card },
+    well: { card, water: shown.airKpa === undefined ? {} : { prechargeKpa: shown.airKpa } },
     pump,
     pumps: [pump],
   } as unknown as Scene;
@@ -137,6 +139,8 @@ describe('firstCheck', () => {
     ],
     ['precharge over cut-in', withTank({ prechargeKpa: 45 * PSI }), { volts: 236 }, ['precharge!']],
     ['precharge far under it', withTank({ prechargeKpa: 25 * PSI }), { volts: 236 }, ['precharge']],
+    ['the fills show that air is lost', whole, { volts: 236, airKpa: 20 * PSI }, ['precharge']],
+    ['the fills show the air of the card', whole, { volts: 236, airKpa: 38 * PSI }, []],
     ['a tank of ten times its volume', withTank({ volumeL: 1670 }), { volts: 236 }, ['tank-fill!']],
     ['a tank of a tenth of it', withTank({ volumeL: 16 }), { volts: 236 }, ['tank-fill!']],
     ['fills of 15 s may be a tank without air', whole, { ranS: 15, volts: 236 }, ['tank-fill']],

@@ -114,6 +114,8 @@ it('a third alarm of a pump needs to be more urgent than the two that were told'
   expect(explainedBy('leak', 'soon', 'p1', two)).toBe('switch-shift');
   expect(explainedBy('over-pressure', 'now', 'p1', two)).toBeUndefined();
   expect(explainedBy('freeze-risk', 'soon', undefined, two)).toBeUndefined();
+  // A clamp that fell off makes all that is told of the current worthless.
+  expect(explainedBy('sensor-fault', 'soon', 'p1', two)).toBeUndefined();
 });
 
 describe('contacts that are welded while a hose runs', () => {
