@@ -26,7 +26,7 @@ export interface KindRow<Kind extends string = string> {
   explainedBy: readonly Kind[];
   /** As long as it is `now` it is reported although another explains it. */
   reportedWhileNow?: true;
-  /** Reported beside whatever else is active: it is of the site, the node, the weather or a sensor. */
+  /** Reported beside whatever else is active: it is of site, node, weather or a sensor. */
   neverGrouped?: true;
   /**
    * Read from the current alone. All others that a sensor can spoil are read from the pressure,
