@@ -12,20 +12,6 @@ import type { WaterResult } from './result.ts';
 export const YEARLY_ANALYTES: readonly AnalyteKey[] = ['total-coliform', 'nitrate', 'tds', 'ph'];
 export const YEAR_DAYS = 365;
 
-/**
- * Known occasions to ask a laboratory for more (EPA's questions and answers on private wells,
- * 2009).
- */
-export const TESTS_BY_CONDITION: readonly [condition: string, ask: string][] = [
-  ['Somebody in the house has stomach trouble again and again', 'coliform bacteria'],
-  ['Lead in pipes, solder or fittings', 'pH, lead, copper'],
-  ['Pipes corrode, or the water stains', 'corrosion, pH, lead, iron, manganese'],
-  ['Fields, orchards or stock close by', 'nitrate, pesticides, coliform bacteria'],
-  ['Mining close by', 'metals, pH, corrosion'],
-  ['Gas drilling close by', 'chloride, sodium, barium, strontium'],
-  ['Radon is known in the area', 'radon'],
-];
-
 export interface Advice {
   key: AnalyteKey | 'other';
   text: string;

@@ -159,7 +159,7 @@ describe('card', () => {
       await page.getByText('Tom changed this card after you opened it').waitFor();
       const motor = page.getByRole('group', { name: 'Pump: motor power' });
       await motor.getByText('Version of Tom: 3/4 hp').waitFor();
-      await motor.getByText('What you wrote: 1-1/2 hp').waitFor();
+      await motor.getByText('Your version: 1-1/2 hp').waitFor();
       const settle = page.getByRole('button', { name: 'Save this version' });
       expect(await settle.isDisabled()).toBe(true);
       await motor.getByLabel('Your version').check();

@@ -85,13 +85,13 @@ describe('a check', () => {
       await page.goto(`${web.url}#/well/house-hill/checks`);
       await page.getByText('Add a check: a filter').click();
       await page.getByLabel('What to check').fill('Change the sediment filter');
-      await page.getByRole('button', { name: 'Add' }).click();
+      await page.getByRole('button', { name: 'Add', exact: true }).click();
       await page.getByText('Enter the interval, the day').waitFor();
       expect(await page.getByLabel('What to check').inputValue()).toBe('Change the sediment filter');
       const adding = page.getByRole('region', { name: 'Your own check' });
       await adding.getByLabel('Interval in days').fill('90');
       await adding.getByLabel('Note').fill(`https://filters.example/${'x'.repeat(300)}`);
-      await adding.getByRole('button', { name: 'Add' }).click();
+      await adding.getByRole('button', { name: 'Add', exact: true }).click();
       const own = page.getByRole('article', { name: 'Change the sediment filter' });
       await own.getByText('No recorded date.').waitFor();
       // A long word makes the page no wider than the telephone.

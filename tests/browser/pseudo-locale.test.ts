@@ -70,8 +70,20 @@ const DATA: readonly (readonly [reason: string, words: string])[] = [
   ['examples of what is written on a card', 'home farm America Denver steel poly copper black red softener'],
 ];
 /** What comes from elsewhere as yet: it moves into the catalogue when its folder does. */
-const NOT_MOVED_YET =
-  /^(?:Label stock|Plain paper)|^(?:running for|Running for|14 starts in)|Current|Pressure|irrigation|stock|wrong-unit|not-let-in|must be in Pa/;
+const NOT_MOVED_YET: readonly RegExp[] = [
+  // Sentences that the farm's alarms have stored.
+  /running for|Running for|running current|14 starts in/,
+  // shared/labels/sheets.ts, shared/api/channel-units.ts, shared/water/analytes.ts
+  /^(Label stock|Plain paper)|^(Current|Pressure)|Total coliform bacteria|^radon$/,
+  // Nouns that are counted in shared/text/en/well-words.ts: of the catalogue, but not in its marks.
+  / starts\.$/,
+  // Lines of labels, in one string with their facts.
+  /^(⟦Label:⟧|⟦No room at this size for:⟧)/,
+  // What a well is used for, as the API names it.
+  /(irrigation|stock)$/,
+  // Codes of refusals and what is told to whoever repairs a node.
+  /wrong-unit|not-let-in|must be in Pa/,
+];
 
 const ALLOWED = new Set(DATA.flatMap(([, words]) => words.split(' ')));
 
@@ -85,7 +97,9 @@ describe.skipIf(!hasChromium)('nothing on a page stands outside the catalogue', 
       const words = (withoutMarked(text).match(/\p{L}[\p{L}’]+/gu) ?? []).filter(
         (word) => !ALLOWED.has(word),
       );
-      return words.length === 0 || NOT_MOVED_YET.test(text) ? [] : [`${words.join(' ')} | ${text}`];
+      return words.length === 0 || NOT_MOVED_YET.some((one) => one.test(text))
+        ? []
+        : [`${words.join(' ')} | ${text}`];
     });
     await page.close();
     expect([...new Set(left)]).toEqual([]);

@@ -43,7 +43,7 @@ test('a reference reading is followed from the tap to the stop, pinned, and stan
     web.farm.runs.push(runAfter(web.farm.clock.nowMs));
     await page.getByText('That run took 1 min 35 s.').waitFor();
     expect(await page.getByRole('checkbox', { name: /^Fill time/ }).isChecked()).toBe(false);
-    await page.getByRole('checkbox', { name: /^Pin them/ }).check();
+    await page.getByRole('checkbox', { name: /^Pin these/ }).check();
     await page.getByLabel('Your name').first().fill('Ines');
     await page.getByRole('button', { name: 'Save readings' }).click();
     await page.getByText('Saved. The reading is in the list below.').waitFor();
@@ -86,7 +86,7 @@ test('a flow by bucket and watch is reckoned, and what is refused stays as it wa
       // so it is no fault.
       await form.getByText('value must be a length in m, ft, in or mm').waitFor();
       expect(await form.getByLabel('Note').inputValue()).toBe('steel tape');
-      await form.getByLabel('Reading', { exact: true }).selectOption('Flow');
+      await form.locator('select').first().selectOption('Flow');
       await form.getByLabel('Volume in the bucket').fill('5 gal');
       await form.getByLabel('Time to fill it').fill('48 s');
       await form.getByText('Flow: 6.25 gpm.').waitFor();

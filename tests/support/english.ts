@@ -123,6 +123,8 @@ function textOf(node: Node): string | undefined {
 function isText(text: string, node: Node, parent: Node | undefined, of: 'catalogue' | 'pages'): boolean {
   if (!/\p{L}{2}/u.test(text) || parent?.type === 'MemberExpression') return false;
   if (node.type === 'TemplateElement') return true;
+  // The noun that is counted.
+  if (parent?.type === 'CallExpression') return /^(formatC|c)ount(Text)?$/.test(String(calleeName(parent)));
   if (parent?.type !== 'ArrayExpression') return of === 'pages';
   const { elements } = parent;
   return Array.isArray(elements) && elements.length === 2 && elements[1] === node && of === 'catalogue';

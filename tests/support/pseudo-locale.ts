@@ -70,5 +70,6 @@ function marked(file: string, source: string): string {
 
 /** What is left of a text when all that is in marks is taken out. */
 export function withoutMarked(text: string): string {
-  return text.replaceAll(/⟦[^⟦⟧]*⟧/g, ' ');
+  const rest = text.replaceAll(/⟦[^⟦⟧]*⟧/g, ' ');
+  return rest === text ? text : withoutMarked(rest);
 }

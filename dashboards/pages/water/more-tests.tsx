@@ -1,4 +1,3 @@
-import { TESTS_BY_CONDITION } from '../../../shared/water/advice.ts';
 import { texts } from './texts.ts';
 
 /** Occasions to ask for more than the four of every year. */
@@ -7,7 +6,7 @@ export function MoreTests() {
     <details class="more">
       <summary>{texts().moreTests}</summary>
       <dl class="reasons">
-        {TESTS_BY_CONDITION.map(([condition, ask]) => (
+        {texts().testsByCondition.map(([condition, ask]) => (
           <div key={condition}>
             <dt>{condition}</dt>
             <dd>{ask}</dd>

@@ -60,4 +60,14 @@ export const waterTexts = {
   readAmount: ({ is, amount, hasLimits, remark }: ReadAmount) =>
     `${is === 'below' ? 'under ' : is === 'above' ? 'over ' : ''}${amount}${hasLimits ? '' : ' (no published limit here)'}${remark === undefined ? '' : `; ${remark}`}`,
   results: (count: number) => formatCount(count, 'result'),
+  // Known occasions to ask a laboratory for more (EPA, questions and answers on private wells).
+  testsByCondition: [
+    ['Somebody in the house has stomach trouble again and again', 'coliform bacteria'],
+    ['Lead in pipes, solder or fittings', 'pH, lead, copper'],
+    ['Pipes corrode, or the water stains', 'corrosion, pH, lead, iron, manganese'],
+    ['Fields, orchards or stock close by', 'nitrate, pesticides, coliform bacteria'],
+    ['Mining close by', 'metals, pH, corrosion'],
+    ['Gas drilling close by', 'chloride, sodium, barium, strontium'],
+    ['Radon is known in the area', 'radon'],
+  ],
 };
