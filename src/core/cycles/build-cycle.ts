@@ -5,11 +5,11 @@
 import { findLoadLoss, findLoadLossAtEnd } from './load-loss.ts';
 import type { Cycle } from './cycle.ts';
 import { detectLongStart } from './long-start.ts';
-import { samplingOf, type PressureView, type PumpState } from './pump-state.ts';
+import { readsMeans, samplingOf, type PressureView, type PumpState } from './pump-state.ts';
 import { flagRun, runMedianAmps, type Run } from './run.ts';
 import { finishShape } from './shape.ts';
 import { inrushS, type StartTrack } from './start.ts';
-import { readCutOut } from './pressure-buffer.ts';
+import { readCutOut, readCutOutOfSpans } from './pressure-buffer.ts';
 
 /**
  * A peak under this many times the running current is no start: the record came too late, or a
@@ -45,7 +45,9 @@ export function buildCycle(pump: PumpState, run: Run, stoppedMs: number, pressur
   const longStart = detectLongStart(run, cycle);
   if (longStart) cycle.longStart = longStart;
   if (run.voltsN > 0) cycle.volts = round2(run.voltsSum / run.voltsN);
-  setPressure(cycle, run, pressure, !run.flags.includes('gap') || stoppedMs === pump.edges.candidateMs);
+  if (run.cutInKpa !== undefined) cycle.cutInKpa = round2(run.cutInKpa);
+  if (!run.flags.includes('gap') || stoppedMs === pump.edges.candidateMs) setCutOut(cycle, pump, pressure);
+  setRise(cycle, run);
   if (isLocked(pump, cycle)) flagRun(run, 'failed-start');
   setShape(cycle, run, pump);
   return cycle;
@@ -58,14 +60,18 @@ function setAmps(cycle: Cycle, run: Run): void {
   if (amps3 !== undefined) cycle.amps3 = amps3;
 }
 
-/** `stopSeen`: a stop in a hole of the data has no pressure of its own. */
-function setPressure(cycle: Cycle, run: Run, { buffer, pace }: PressureView, stopSeen: boolean): void {
+/** Of a stop that was seen: one in a hole of the data has no pressure of its own. */
+function setCutOut(cycle: Cycle, pump: PumpState, { buffer, pace }: PressureView): void {
   const { startedMs, stoppedMs } = cycle;
-  if (run.cutInKpa !== undefined) cycle.cutInKpa = round2(run.cutInKpa);
-  const cutOutKpa = stopSeen ? readCutOut(buffer, startedMs, stoppedMs, samplingOf(pace)) : undefined;
+  const cutOutKpa = readsMeans(pump)
+    ? readCutOutOfSpans(buffer, startedMs, stoppedMs, pump.spanMs!)
+    : readCutOut(buffer, startedMs, stoppedMs, samplingOf(pace));
   if (cutOutKpa !== undefined) cycle.cutOutKpa = round2(cutOutKpa);
-  if (run.risenMs !== undefined && run.risenMs <= stoppedMs)
-    cycle.riseDelayS = (run.risenMs - startedMs) / 1000;
+}
+
+function setRise(cycle: Cycle, run: Run): void {
+  if (run.risenMs !== undefined && run.risenMs <= cycle.stoppedMs)
+    cycle.riseDelayS = (run.risenMs - cycle.startedMs) / 1000;
 }
 
 function setShape(cycle: Cycle, run: Run, { pace, levels }: PumpState): void {

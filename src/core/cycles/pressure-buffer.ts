@@ -7,6 +7,8 @@ export interface PressureBuffer {
   /** Readings, oldest first. */
   timeMs: number[];
   kpa: number[];
+  /** Kept longer where a pump's current comes as means over a long span, ms. */
+  keepMs?: number;
 }
 
 /** How pressure is sampled: fine, over 3 s apart, or by exception. */
@@ -34,7 +36,7 @@ export function addPressure(buffer: PressureBuffer, tMs: number, kpa: number): v
   const n = buffer.timeMs.length;
   if (n < TRIM_AT || (n & 15) !== 0) return;
   let from = 0;
-  while (n - from > MIN_KEPT && buffer.timeMs[from]! < tMs - KEEP_MS) from++;
+  while (n - from > MIN_KEPT && buffer.timeMs[from]! < tMs - (buffer.keepMs ?? KEEP_MS)) from++;
   if (from > 0) {
     buffer.timeMs.splice(0, from);
     buffer.kpa.splice(0, from);
@@ -127,6 +129,48 @@ export function readCutOut(
     const middle = medianOfThree(buffer.kpa[i - 2]!, buffer.kpa[i - 1]!, buffer.kpa[i]!);
     if (best === undefined || middle > best) best = middle;
   }
+  return best;
+}
+
+/**
+ * Where current comes as means over a long span, a run began somewhere in the two spans before its
+ * first running mean: there pressure turned from falling to rising, and its lowest is the cut-in.
+ */
+export function readCutInOfSpans(
+  buffer: PressureBuffer,
+  startedMs: number,
+  restFromMs: number,
+  spanMs: number,
+): number | undefined {
+  return extremeOf(buffer, Math.max(restFromMs, startedMs - 2 * spanMs), startedMs, Math.min);
+}
+
+/** As the cut-in: the highest in the two spans before the first mean at rest. */
+export function readCutOutOfSpans(
+  buffer: PressureBuffer,
+  startedMs: number,
+  stoppedMs: number,
+  spanMs: number,
+): number | undefined {
+  return extremeOf(buffer, Math.max(startedMs, stoppedMs - 2 * spanMs), stoppedMs, Math.max);
+}
+
+/** Keeps enough to look back over two spans when the second of two means is read. */
+export function keepForSpans(buffer: PressureBuffer, spanMs: number): void {
+  const keepMs = 4 * spanMs + KEEP_MS;
+  if ((buffer.keepMs ?? 0) < keepMs) buffer.keepMs = keepMs;
+}
+
+function extremeOf(
+  buffer: PressureBuffer,
+  fromMs: number,
+  untilMs: number,
+  pick: (a: number, b: number) => number,
+): number | undefined {
+  const from = indexFrom(buffer, fromMs);
+  const to = indexFrom(buffer, untilMs + 1);
+  let best: number | undefined;
+  for (let i = from; i < to; i++) best = best === undefined ? buffer.kpa[i]! : pick(best, buffer.kpa[i]!);
   return best;
 }
 

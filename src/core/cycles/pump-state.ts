@@ -79,6 +79,11 @@ export function isRunning(pump: PumpState): boolean {
   return pump.run !== undefined;
 }
 
+/** Readings of current are means over a span long enough to hold a start or a stop. */
+export function readsMeans({ spanMs }: PumpState): boolean {
+  return spanMs !== undefined && spanMs > 0;
+}
+
 export function samplingOf(pace: Pace): Sampling {
   if (pace.byException) return 'by-exception';
   return isCoarse(pace) ? 'coarse' : 'fine';

@@ -9,7 +9,7 @@ import { advanceEdges, updateEdges, newEdges } from './edges.ts';
 import { NOISE_TIMES, learnIdle, learnRunning } from './levels.ts';
 import { MAX_LONG_START_MS, recordHighCurrent } from './long-start.ts';
 import { validForMs, isCoarse, recordReadingTime } from './pace.ts';
-import { samplingOf, type PressureView, type PumpState } from './pump-state.ts';
+import { readsMeans, samplingOf, type PressureView, type PumpState } from './pump-state.ts';
 import {
   addHeldReading,
   addMean,
@@ -28,6 +28,7 @@ import {
   kpaBefore,
   medianOfThree,
   readCutIn,
+  readCutInOfSpans,
   type PressureBuffer,
 } from './pressure-buffer.ts';
 
@@ -152,11 +153,6 @@ function countReading(pump: PumpState, leg: number, tMs: number, amps: number): 
   else addRunReading(run, leg, tMs, amps);
 }
 
-/** Readings of current are means over a span long enough to hold a start or a stop. */
-function readsMeans(pump: PumpState): boolean {
-  return pump.spanMs !== undefined && pump.spanMs > 0;
-}
-
 function countWhole(pump: PumpState, leg: number, whole: Mean | undefined): void {
   if (!whole) return;
   pump.wholeMeanAmps = whole.amps;
@@ -206,12 +202,12 @@ function beginRun(
   attachStartRecord(pump, run);
   if (startSeen) {
     const sampling = samplingOf(pressure.pace);
-    const cutInKpa = readCutIn(pressure.buffer, startedMs, pump.restFromMs ?? 0, sampling);
+    const cutInKpa = cutInOf(pump, startedMs, pressure);
     if (cutInKpa !== undefined) {
       run.cutInKpa = cutInKpa;
       pump.lastStartKpa = cutInKpa;
       const risenMs = firstAtOrOver(pressure.buffer, startedMs, cutInKpa + RISEN_KPA);
-      if (risenMs !== undefined) run.risenMs = risenMs;
+      if (risenMs !== undefined && !readsMeans(pump)) run.risenMs = risenMs;
     }
     if (sampling === 'coarse') flagRun(run, 'coarse');
   }
@@ -224,6 +220,12 @@ function beginRun(
     if (isFast(pump.pace)) addFastReading(pump, tMs, amps);
   }
   return { is: 'started', startedMs };
+}
+
+function cutInOf(pump: PumpState, startedMs: number, { buffer, pace }: PressureView): number | undefined {
+  const { restFromMs = 0, spanMs = 0 } = pump;
+  if (readsMeans(pump)) return readCutInOfSpans(buffer, startedMs, restFromMs, spanMs);
+  return readCutIn(buffer, startedMs, restFromMs, samplingOf(pace));
 }
 
 function discardSpike(pump: PumpState): PumpStep {
@@ -341,7 +343,12 @@ export function handlePumpPressure(pump: PumpState, tMs: number, kpa: number, bu
     if (run.highKpa === undefined || middle > run.highKpa) run.highKpa = middle;
   }
   addToShape(run.shape, 'kpa', tMs - run.startedMs, kpa);
-  if (run.risenMs === undefined && run.cutInKpa !== undefined && kpa >= run.cutInKpa + RISEN_KPA)
+  if (
+    !readsMeans(pump) &&
+    run.risenMs === undefined &&
+    run.cutInKpa !== undefined &&
+    kpa >= run.cutInKpa + RISEN_KPA
+  )
     run.risenMs = tMs;
 }
 

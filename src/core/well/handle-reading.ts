@@ -15,7 +15,12 @@ import {
 } from '../cycles/pump.ts';
 import { flagRun } from '../cycles/run.ts';
 import { handleStartRecord } from '../cycles/start-record.ts';
-import { newPressureBuffer, addPressure, type PressureBuffer } from '../cycles/pressure-buffer.ts';
+import {
+  addPressure,
+  keepForSpans,
+  newPressureBuffer,
+  type PressureBuffer,
+} from '../cycles/pressure-buffer.ts';
 import { handleWaterGap, handleWaterReading } from '../hydraulics/water.ts';
 import { faultOf, isClockStep } from '../readings/segment.ts';
 import { channelFor, findChannel, recordFault, recordReading } from './channels.ts';
@@ -77,7 +82,7 @@ export function handleReading(
     case 'current':
     case 'current-2':
     case 'current-3':
-      if (well.pumps[pump]) well.pumps[pump].spanMs = channel.spanMs ?? 0;
+      setSpan(well, pump, channel.spanMs ?? 0);
       handleCurrent(well, pump, tMs, lineOf(code), value, emit);
       break;
     case 'pressure':
@@ -114,6 +119,14 @@ export function handleReading(
     default:
       base satisfies never;
   }
+}
+
+/** How long a span each reading of a pump's current is the mean of. */
+function setSpan(well: WellState, at: number, spanMs: number): void {
+  const pump = well.pumps[at];
+  if (!pump || pump.spanMs === spanMs) return;
+  pump.spanMs = spanMs;
+  if (spanMs > 0) keepForSpans(pressureView(well, at).buffer, spanMs);
 }
 
 /** Voltage is the whole well's unless it has a pump's prefix. */

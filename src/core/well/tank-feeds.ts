@@ -4,6 +4,7 @@
  * Pressure gives litres only where a pump runs at full speed between two points: what a drive or a
  * constant-pressure valve lets through while it holds the pressure cannot be seen from it.
  */
+import { readsMeans } from '../cycles/pump-state.ts';
 import type { PumpCard } from '../domain/card.ts';
 import type { WellState } from './well-state.ts';
 
@@ -26,7 +27,10 @@ export function feedsTank(well: WellState, at: number): boolean {
 /** Are litres of runs and days to be read from the tank's pressure? */
 export function litersFromPressure(well: WellState): boolean {
   const feeding = well.card.pumps.filter((_, at) => feedsTank(well, at));
-  return feeding.length > 0 && feeding.every((pump) => pump.control === 'pressure-switch');
+  if (feeding.length === 0 || feeding.some((pump) => pump.control !== 'pressure-switch')) return false;
+  // Of a run that may have begun a minute before its first mean the pressures of the fill are not
+  // known.
+  return !well.pumps.some((pump, at) => feedsTank(well, at) && readsMeans(pump));
 }
 
 /**

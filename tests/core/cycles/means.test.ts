@@ -75,4 +75,21 @@ describe('amps from means over a minute', () => {
     expect(cycle!.shape?.amps.filter((amps) => amps !== null && amps !== AMPS)).toEqual([]);
     expect(cycle!.loadLoss).toBeUndefined();
   });
+
+  it('leave cut-in and cut-out to the pressure beside them, which turned where the pump did', () => {
+    // Pressure every 10 s, current every 60 s; the pump runs from 630 s to 800 s.
+    const minute = (amps: number): string => `${amps} -x5`;
+    const rest = Array.from({ length: 11 }, () => minute(0)).join(' ');
+    const [cycle] = drive({
+      everyS: 10,
+      overS: SPAN_S,
+      amps: `${rest} ${[4, 8, 8, 2.67, 0, 0].map(minute).join(' ')}`,
+      kpa: '420..280x64 288..420x17 419..410x20',
+      maxAmps: 9.8,
+    }).cycles;
+    expect(cycle).toMatchObject({ startedMs: 660_000, amps: AMPS });
+    expect(cycle!.cutInKpa).toBeCloseTo(280, 0);
+    expect(cycle!.cutOutKpa).toBeCloseTo(420, 0);
+    expect(cycle!.riseDelayS).toBeUndefined();
+  });
 });
