@@ -264,7 +264,7 @@ describe('the calendar', () => {
     await write(farm, { kind: 'check', check: 'precharge', outcome: 'right', at: day(-200) });
     const answer = await (await farm.get('/calendar.ics?well=orchard')).text();
     const event = precharge(await feed(farm));
-    expect(event.description).toMatch(/Target \d+ psi \(\d+ kPa\), 2 psi under the/);
+    expect(event.description).toMatch(/Target \d+ psi \(\d+ kPa\), 2 psi \(14 kPa\) below the cut-in/);
     expect(event.description).toContain('locked off');
     expect(answer).not.toMatch(/https?:|ATTACH|ATTENDEE|VALARM|mailto/);
   });
