@@ -2,6 +2,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
+import { CHANNEL_NAMES } from '../../src/channels/channels.ts';
 import { helpKeys, knownKeys, settingsHelp } from '../../src/config/help.ts';
 import { DEFAULT_SETTINGS, readSettings } from '../../src/config/read-settings.ts';
 import { settingsShape } from '../../src/config/schema.ts';
@@ -151,7 +152,7 @@ describe('readSettings refuses', () => {
     [
       'an unknown key of a recipient',
       { notices: [{ name: 'a', phone: '1' }] },
-      'Cannot read settings: notices.0.phone is not known; known are name, mail, webhook, mqtt, command, priorities, wells: "1"',
+      `Cannot read settings: notices.0.phone is not known; known are name, ${CHANNEL_NAMES.join(', ')}, priorities, wells: "1"`,
     ],
     [
       'a port out of range',
@@ -222,7 +223,7 @@ describe('readSettings refuses', () => {
     [
       'no way to tell',
       { notices: [{ name: 'a' }] },
-      'Cannot read settings: notices.0 must hold at least one of mail, webhook, mqtt, command: an object',
+      `Cannot read settings: notices.0 must hold at least one of ${CHANNEL_NAMES.join(', ')}: an object`,
     ],
     [
       'two of one name',

@@ -46,6 +46,6 @@ export const BECAUSE_TEXT = {
   'other-pump': 'another pump serves the same system',
   'better-measured': 'another alarm judges this from a better measurement',
   'measurements-disagree': 'two measurements disagree',
-  // The old return value `undefined`, without a reason (src/core/alarms/bridge.ts).
+  // A watch that says no more.
 } as const;
 export type Because = keyof typeof BECAUSE_TEXT;
