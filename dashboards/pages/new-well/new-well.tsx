@@ -43,43 +43,7 @@ export function NewWellPage() {
           }}
         >
           <TimeZones />
-          <div class="field">
-            <label for="well-name">{texts().name}</label>
-            <input
-              id="well-name"
-              type="text"
-              maxLength={60}
-              placeholder={texts().barnByTheCreek}
-              value={words}
-              onInput={(event) => setWords(event.currentTarget.value)}
-            />
-            {well !== '' && (
-              <p class="secondary">
-                {texts().savedAs} <b>{well}</b>. {texts().nodeOfThatName}
-              </p>
-            )}
-          </div>
-          <div class="field">
-            <label for="well-zone">{texts().timeZone}</label>
-            <input
-              id="well-zone"
-              type="text"
-              list="time-zones"
-              value={zone}
-              onInput={(event) => setZone(event.currentTarget.value)}
-            />
-          </div>
-          <div class="field">
-            <label for="well-by">{texts().yourName}</label>
-            <input
-              id="well-by"
-              type="text"
-              autocomplete="name"
-              maxLength={80}
-              value={name}
-              onInput={(event) => setName(event.currentTarget.value)}
-            />
-          </div>
+          <Fields {...{ well, words, setWords, zone, setZone, name, setName }} />
           <button type="submit" disabled={well === ''}>
             {texts().create}
           </button>
@@ -87,6 +51,60 @@ export function NewWellPage() {
         </form>
       )}
       <ImportForm />
+    </>
+  );
+}
+
+interface FieldsProps {
+  well: string;
+  words: string;
+  setWords: (words: string) => void;
+  zone: string;
+  setZone: (zone: string) => void;
+  name: string;
+  setName: (name: string) => void;
+}
+
+function Fields({ well, words, setWords, zone, setZone, name, setName }: FieldsProps) {
+  return (
+    <>
+      <div class="field">
+        <label for="well-name">{texts().name}</label>
+        <input
+          id="well-name"
+          type="text"
+          maxLength={60}
+          placeholder={texts().barnByTheCreek}
+          value={words}
+          onInput={(event) => setWords(event.currentTarget.value)}
+        />
+        {well !== '' && (
+          <p class="secondary">
+            {texts().savedAs} <b>{well}</b>. {texts().nodeOfThatName}
+          </p>
+        )}
+      </div>
+      <div class="field">
+        <label for="well-zone">{texts().timeZone}</label>
+        <input
+          id="well-zone"
+          type="text"
+          list="time-zones"
+          value={zone}
+          onInput={(event) => setZone(event.currentTarget.value)}
+        />
+      </div>
+      <div class="field">
+        <label for="well-by">{texts().yourName}</label>
+        <input
+          id="well-by"
+          type="text"
+          autocomplete="name"
+          maxLength={80}
+          value={name}
+          onInput={(event) => setName(event.currentTarget.value)}
+        />
+      </div>
     </>
   );
 }

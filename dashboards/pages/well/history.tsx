@@ -2,6 +2,7 @@
  * A pump's past over a week, a month or a year: amps, cut-in and cut-out, run time and cycles a
  * day.
  */
+import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import { useState } from 'preact/hooks';
 import type { CycleEvent } from '../../../shared/api/events.ts';
 import type { DayAnswer } from '../../../shared/api/history.ts';
@@ -100,33 +101,48 @@ function noonS(day: DayAnswer): number {
   return Date.parse(`${day.date}T18:00:00Z`) / 1000;
 }
 
-function HistoryCharts({ past, pump, timeZone }: { past: HistoryData; pump: PumpDetail; timeZone: string }) {
+interface HistoryProps {
+  past: HistoryData;
+  pump: PumpDetail;
+  timeZone: string;
+}
+
+function HistoryCharts(props: HistoryProps) {
   const { units } = useAppContext();
+  const { past, pump } = props;
   const dots = dotsOf(past, pump.pump);
   const days = past.days.filter((day) => (day.pump ?? pump.pump) === pump.pump);
   if (dots.xs.length === 0 && days.length === 0) return <p class="status">{texts().noHistory}</p>;
-  const each = past.cycles ? texts().dotPerRun : texts().dotPerDay;
-  const pressureUnit = unitName('pressure', units);
+  return (
+    <div class="charts">
+      {[...runCharts(props, dots, units), ...dayCharts(props, days, units)].map((chart) => (
+        <Chart key={chart.title} {...chart} />
+      ))}
+    </div>
+  );
+}
+
+function commonOf({ past, timeZone }: HistoryProps, units: UnitSystem) {
+  return { timeZone, units, xRange: [past.fromMs / 1000, past.toMs / 1000] as const };
+}
+
+/** A dashed line from the first mark to the last. */
+function normalLine(value: number | undefined, xs: readonly number[], label: string): ChartLine[] {
+  if (value === undefined || xs.length === 0) return [];
+  const values = xs.map((_, i) => (i === 0 || i === xs.length - 1 ? value : null));
+  return [{ label, tone: 'ink', draw: 'dashes', values }];
+}
+
+/** Running amps and the switch's points, a dot for each run or day. */
+function runCharts(props: HistoryProps, dots: Dots, units: UnitSystem): ChartProps[] {
+  const common = commonOf(props, units);
+  const each = props.past.cycles ? texts().dotPerRun : texts().dotPerDay;
+  const unit = unitName('pressure', units);
   const pressure = (values: readonly (number | undefined)[]) => inUnits(values, 'pressure', units);
-  const common = { timeZone, units, xRange: [past.fromMs / 1000, past.toMs / 1000] as const };
-  const normalLine = (value: number | undefined, xs: readonly number[], label: string): ChartLine[] =>
-    value === undefined || xs.length === 0
-      ? []
-      : [
-          {
-            label,
-            tone: 'ink',
-            draw: 'dashes',
-            values: xs.map((_, i) => (i === 0 || i === xs.length - 1 ? value : null)),
-          },
-        ];
-  const { amps, cutInKpa, cutOutKpa, cyclesPerDay } = pump.baseline ?? {};
+  const { amps, cutInKpa, cutOutKpa } = props.pump.baseline ?? {};
   const [cutIn, cutOut] = [pressure(dots.cutIn), pressure(dots.cutOut)];
   const [normalCutIn, normalCutOut] = pressure([cutInKpa, cutOutKpa]);
-  const dayXs = days.map(noonS);
-  const ranMin = days.map((day) => (day.ranS === undefined ? null : day.ranS / 60));
-  const cyclesADay = days.map((day) => day.cycles ?? null);
-  const charts: ChartProps[] = [
+  return [
     {
       ...common,
       title: texts().runningAmpsBy(each),
@@ -143,7 +159,7 @@ function HistoryCharts({ past, pump, timeZone }: { past: HistoryData; pump: Pump
     {
       ...common,
       title: texts().switchPointsBy(each),
-      unit: pressureUnit,
+      unit,
       decimals: 1,
       minSpan: units === 'us' ? 30 : 200,
       xs: dots.xs,
@@ -153,16 +169,22 @@ function HistoryCharts({ past, pump, timeZone }: { past: HistoryData; pump: Pump
         ...normalLine(normalCutOut ?? undefined, dots.xs, texts().normal),
         ...normalLine(normalCutIn ?? undefined, dots.xs, ''),
       ],
-      label: texts().switchPointsSpan(spanWords(cutIn, pressureUnit, 1), spanWords(cutOut, pressureUnit, 1)),
+      label: texts().switchPointsSpan(spanWords(cutIn, unit, 1), spanWords(cutOut, unit, 1)),
     },
+  ];
+}
+
+/** Run time and cycles of each day, as bars. */
+function dayCharts(props: HistoryProps, days: readonly DayAnswer[], units: UnitSystem): ChartProps[] {
+  const xs = days.map(noonS);
+  const common = { ...commonOf(props, units), decimals: 0, minSpan: 10, fromZero: true, xs };
+  const ranMin = days.map((day) => (day.ranS === undefined ? null : day.ranS / 60));
+  const cyclesADay = days.map((day) => day.cycles ?? null);
+  return [
     {
       ...common,
       title: texts().runTimePerDay,
       unit: 'min',
-      decimals: 0,
-      minSpan: 10,
-      fromZero: true,
-      xs: dayXs,
       lines: [{ label: texts().runTime, tone: 'water', draw: 'bars', values: ranMin }],
       label: texts().runTimeSpan(spanWords(ranMin, 'min', 0)),
     },
@@ -170,22 +192,11 @@ function HistoryCharts({ past, pump, timeZone }: { past: HistoryData; pump: Pump
       ...common,
       title: texts().cyclesPerDay,
       unit: '',
-      decimals: 0,
-      minSpan: 10,
-      fromZero: true,
-      xs: dayXs,
       lines: [
         { label: texts().cycles, tone: 'moss', draw: 'bars', values: cyclesADay },
-        ...normalLine(cyclesPerDay, dayXs, texts().normal),
+        ...normalLine(props.pump.baseline?.cyclesPerDay, xs, texts().normal),
       ],
       label: texts().cyclesSpan(spanWords(cyclesADay, '', 0)),
     },
   ];
-  return (
-    <div class="charts">
-      {charts.map((chart) => (
-        <Chart key={chart.title} {...chart} />
-      ))}
-    </div>
-  );
 }

@@ -122,22 +122,28 @@ interface BodyProps {
   reload: () => void;
 }
 
-function WellBody({ detail, alarms, alarmsFailed, subscribe, reload }: BodyProps) {
+function WellTop({ well }: Pick<WellDetail, 'well'>) {
   const { units } = useAppContext();
+  const headline = well.headline[units];
+  const doing = well.activity[units];
+  return (
+    <div class={`well-top is-${well.attention}`}>
+      <p class="secondary">{placeText(well)}</p>
+      <AttentionMark attention={well.attention} urgency={urgencyOfWell(well, nowMs())} />
+      <p class="headline">{withNonBreakingUnits(headline)}</p>
+      {doing !== headline && <p class="secondary">{doing}</p>}
+    </div>
+  );
+}
+
+function WellBody({ detail, alarms, alarmsFailed, subscribe, reload }: BodyProps) {
   const { well } = detail;
   const [chosen, setChosen] = useState(detail.pumps[0]?.pump);
   const pump = detail.pumps.find((one) => one.pump === chosen) ?? detail.pumps[0];
-  const headline = well.headline[units];
-  const doing = well.activity[units];
   const active = well.activeAlarms.filter((alarm) => !isSymptom(well, alarm));
   return (
     <>
-      <div class={`well-top is-${well.attention}`}>
-        <p class="secondary">{placeText(well)}</p>
-        <AttentionMark attention={well.attention} urgency={urgencyOfWell(well, nowMs())} />
-        <p class="headline">{withNonBreakingUnits(headline)}</p>
-        {doing !== headline && <p class="secondary">{doing}</p>}
-      </div>
+      <WellTop well={well} />
       {active.length > 0 && (
         <section aria-labelledby="active-alarms">
           <h2 id="active-alarms">{texts().activeAlarms}</h2>
