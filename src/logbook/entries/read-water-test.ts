@@ -23,7 +23,12 @@ function checkResults(look: ParseContext): void {
     const read = readResult(written);
     if ('problem' in read) {
       const { key, rule } = read.problem;
-      addIssue(look, `${place}.${key}`, rule, JSON.stringify(written[key] ?? ''));
+      addIssue(
+        look,
+        `${place}.${key}`,
+        `${rule} (result ${at + 1}, ${written.analyte})`,
+        JSON.stringify(written[key] ?? ''),
+      );
     }
   });
 }
