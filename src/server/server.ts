@@ -9,6 +9,7 @@ import type { Secrets } from '../config/secrets.ts';
 import type { Settings } from '../config/settings.ts';
 import type { Broker } from '../mqtt/broker.ts';
 import { openOutbox, type Outbox } from '../channels/outbox.ts';
+import type { NoticeRow } from '../core/notify/notice-row.ts';
 import { noticeText } from '../core/notify/notice-text.ts';
 import { openSenders, type Senders } from '../channels/senders.ts';
 import { openStore } from '../store/open-store.ts';
@@ -176,8 +177,14 @@ function openNoticeOutbox(options: ServerOptions, store: Store, senders: Senders
     },
     onSettled: (row) =>
       row.state === 'given-up'
-        ? options.log('warn', `Gave up telling ${row.to}: ${row.lastError ?? 'no reason known'}`)
-        : options.log('info', `Told ${row.to}: ${noticeText(row).subject}`),
+        ? options.log('warn', `Gave up notifying ${whoAndHow(row)}: ${row.lastError ?? 'no reason known'}`)
+        : options.log('info', `Notified ${whoAndHow(row)}: ${noticeText(row).subject}`),
     onProblem: (sentence) => options.log('warn', sentence),
   });
+}
+
+/** "Rose (webhook)": a recipient with several channels is notified by each. */
+function whoAndHow({ to, body }: NoticeRow): string {
+  const [channel] = (body.channel ?? '').split(':');
+  return channel === '' || channel === undefined ? to : `${to} (${channel})`;
 }
