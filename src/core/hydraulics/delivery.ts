@@ -31,6 +31,11 @@ const MAX_RISE_PER_FILL = 0.15;
 const SHORT_FILLS = 6;
 /** Share of the delivery that makes a draw heavy. */
 const HEAVY_DRAW_FRACTION = 0.4;
+/**
+ * A fill under this share of the known delivery is of a pump that lifts far less (argued, not
+ * measured).
+ */
+const FAR_UNDER_FRACTION = 0.65;
 const MIN_CALM_FILLS = 8;
 const MAX_SKIPPED_FILLS = 30;
 
@@ -91,11 +96,13 @@ function forgetFormerLevel(delivery: DeliveryEstimate): void {
 /**
  * A fill under a heavy draw is mostly the draw: once enough calm ones are known, a day of
  * irrigation is passed over. But not for ever: where every fill is like that, they are all there
- * is. Heavy is measured by the delivery as known, since a small draw looks heavy beside the fill of
- * a pump that has grown weak.
+ * is. Heavy is measured by the fill itself; by the delivery as known where the fill is far under
+ * it, since a small draw looks heavy beside the fill of a pump that has lost half of its delivery.
  */
 function shouldSkipFill(delivery: DeliveryEstimate, fill: Fill): boolean {
-  const rate = delivery.curve ? rateAt(delivery.curve, fill.kpa) : (fill.lateRate ?? fill.rate);
+  const own = fill.lateRate ?? fill.rate;
+  const known = delivery.curve ? rateAt(delivery.curve, fill.kpa) : own;
+  const rate = own < FAR_UNDER_FRACTION * known ? known : own;
   const heavy = Math.max(fill.drawBefore ?? 0, fill.drawAfter ?? 0) > HEAVY_DRAW_FRACTION * rate;
   if (!heavy || delivery.recentFills.length < MIN_CALM_FILLS || delivery.skippedFills >= MAX_SKIPPED_FILLS) {
     if (!heavy) delivery.skippedFills = 0;
