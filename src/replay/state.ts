@@ -4,7 +4,7 @@
  */
 import type { Card } from '../core/domain/card.ts';
 import { newFleet, type Fleet } from '../core/fleet/fleet.ts';
-import { addWell, rebuildReadTable } from '../core/fleet/routing.ts';
+import { addWell } from '../core/fleet/routing.ts';
 import { newEventQueue, type EventQueue } from './event-queue.ts';
 
 interface ReplayCounts {
@@ -58,7 +58,6 @@ export function newReplay(cards: readonly Card[], readsBy: ReadonlyMap<string, s
     faults: [],
   };
   for (const card of cards) addWell(replay, card);
-  rebuildReadTable(replay);
   return replay;
 }
 

@@ -10,7 +10,7 @@ import type { Feed } from '../domain/sources.ts';
 import type { NodeState } from '../readings/node.ts';
 import type { SiteState } from '../readings/site-silence.ts';
 import type { Ceiling } from './ceiling.ts';
-import type { MutableReadTable, Period } from './read-table.ts';
+import type { CardPeriods, MutableReadTable } from './read-table.ts';
 import type { WellPipeline } from './well-pipeline.ts';
 
 /**
@@ -71,13 +71,13 @@ export interface Fleet {
    * Every card with the time for which it counts: a late pack is read as the card of its own time
    * says.
    */
-  periods: Period[];
+  periods: CardPeriods;
   readTable: MutableReadTable;
   /**
    * The wells that each node feeds, and what feeds each well; worked out when first asked for.
    */
   pipelinesByNode: Map<string, WellPipeline[]>;
-  sourcesByWell: Map<string, WellSource[]> | undefined;
+  sourcesByWell: Map<string, WellSource[]>;
   sites: Map<string, SiteState>;
   /** Alarms of each well and site that stand or ended not long ago, for knowing them again. */
   knownAlarms: Map<string, AlarmRow[]>;
@@ -109,10 +109,10 @@ export function newFleet(rules: Partial<FleetRules> = {}): Fleet {
     nodes: new Map(),
     pipelines: new Map(),
     cards: new Map(),
-    periods: [],
+    periods: new Map(),
     readTable: new Map(),
     pipelinesByNode: new Map(),
-    sourcesByWell: undefined,
+    sourcesByWell: new Map(),
     sites: new Map(),
     knownAlarms: new Map(),
     dirtyWells: new Set(),

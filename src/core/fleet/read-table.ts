@@ -4,7 +4,7 @@
  */
 import type { Card, SourceRule } from '../domain/card.ts';
 import { BASE_CHANNELS, channelName, codeOf } from '../domain/channels.ts';
-import { sourcesOf, type Feed, type ReadTable } from '../domain/sources.ts';
+import { sourcesOf, type Feed, type ReadTable, type Source } from '../domain/sources.ts';
 
 /** A card and when it is in force, by the time of readings. */
 export interface Period {
@@ -15,44 +15,93 @@ export interface Period {
   byDefault?: true;
 }
 
-export function readTableFromPeriods(periods: readonly Period[]): MutableReadTable {
-  const table: MutableReadTable = new Map();
-  for (const period of periods) addToReadTable(table, period);
-  return table;
-}
+/** Every card of every well, each well's in the order in which they came. */
+export type CardPeriods = Map<string, Period[]>;
 
-/** A table to which a further card can be added, without making it again for a thousand others. */
+/**
+ * Which node's channel feeds which wells, changed in place: one card costs no look at the others.
+ */
 export type MutableReadTable = Map<string, Map<string, Feed[]>>;
 
-export function addToReadTable(table: MutableReadTable, { card, sinceMs, untilMs }: Period): void {
+export interface Reads {
+  periods: CardPeriods;
+  readTable: MutableReadTable;
+}
+
+export function addPeriod({ periods, readTable }: Reads, period: Period): void {
+  const { card, sinceMs, untilMs } = period;
+  const own = periods.get(card.well);
+  if (own) own.push(period);
+  else periods.set(card.well, [period]);
   for (const source of sourcesOf(card)) {
-    const fromMs = Math.max(sinceMs, source.sinceMs);
-    const toMs = Math.min(untilMs, source.untilMs);
-    if (fromMs >= toMs) continue;
-    const channels = table.get(source.node) ?? new Map<string, Feed[]>();
-    table.set(source.node, channels);
+    const feed = feedOf(card.well, source, sinceMs, untilMs);
+    if (feed.sinceMs >= feed.untilMs) continue;
+    const channels = readTable.get(source.node) ?? new Map<string, Feed[]>();
+    readTable.set(source.node, channels);
     const feeds = channels.get(source.nodeChannel) ?? [];
     channels.set(source.nodeChannel, feeds);
-    feeds.push({ well: card.well, code: source.code, sinceMs: fromMs, untilMs: toMs });
+    feeds.push(feed);
   }
+}
+
+/** What a source of a card feeds while the card is in force. */
+function feedOf(well: string, source: Source, sinceMs: number, untilMs: number): Feed {
+  return {
+    well,
+    code: source.code,
+    sinceMs: Math.max(sinceMs, source.sinceMs),
+    untilMs: Math.min(untilMs, source.untilMs),
+  };
 }
 
 /**
  * The well's card from `atMs` on: the one before ends there, and so do the wells made by default of
- * nodes that it names.
+ * nodes that it names. Returns the periods that end.
  */
-export function startCardPeriod(periods: Period[], card: Card, atMs: number): void {
+export function startCardPeriod(reads: Reads, card: Card, atMs: number): Period[] {
   const named = new Set(sourcesOf(card).map((source) => source.node));
-  for (const period of periods) {
-    const replaced = period.byDefault === true && named.has(period.card.well);
-    if ((period.card.well === card.well || replaced) && period.untilMs > atMs) period.untilMs = atMs;
+  const replaced = [...named].flatMap((node) =>
+    (reads.periods.get(node) ?? []).filter((period) => period.byDefault === true),
+  );
+  const own = reads.periods.get(card.well) ?? [];
+  const ending = [...new Set([...own, ...replaced])].filter(({ untilMs }) => untilMs > atMs);
+  for (const period of ending) endPeriod(reads.readTable, period, atMs);
+  addPeriod(reads, { card, sinceMs: atMs, untilMs: Number.POSITIVE_INFINITY });
+  return ending;
+}
+
+/** Ends a period at `atMs`, which may be before its beginning: then it fed nothing. */
+function endPeriod(table: MutableReadTable, period: Period, atMs: number): void {
+  for (const source of sourcesOf(period.card)) {
+    const before = feedOf(period.card.well, source, period.sinceMs, period.untilMs);
+    const channels = table.get(source.node);
+    const feeds = channels?.get(source.nodeChannel);
+    const at = feeds?.findIndex((feed) => isSameFeed(feed, before)) ?? -1;
+    if (!channels || !feeds || at < 0) continue;
+    if (before.sinceMs < Math.min(before.untilMs, atMs))
+      feeds[at] = { ...before, untilMs: Math.min(before.untilMs, atMs) };
+    else feeds.splice(at, 1);
+    if (feeds.length === 0) channels.delete(source.nodeChannel);
+    if (channels.size === 0) table.delete(source.node);
   }
-  periods.push({ card, sinceMs: atMs, untilMs: Number.POSITIVE_INFINITY });
+  period.untilMs = atMs;
+}
+
+function isSameFeed(a: Feed, b: Feed): boolean {
+  return a.well === b.well && a.code === b.code && a.sinceMs === b.sinceMs && a.untilMs === b.untilMs;
+}
+
+/** Takes a well out of the table, with all that its cards ever named. Returns its periods. */
+export function removePeriods({ periods, readTable }: Reads, well: string): Period[] {
+  const own = periods.get(well) ?? [];
+  for (const period of own) endPeriod(readTable, period, Number.NEGATIVE_INFINITY);
+  periods.delete(well);
+  return own;
 }
 
 /** The card in force at this time, of the well of this name. */
-export function cardAt(periods: readonly Period[], well: string, atMs: number): Card | undefined {
-  return periods.find((p) => p.card.well === well && p.sinceMs <= atMs && atMs < p.untilMs)?.card;
+export function cardAt(periods: CardPeriods, well: string, atMs: number): Card | undefined {
+  return periods.get(well)?.find((p) => p.sinceMs <= atMs && atMs < p.untilMs)?.card;
 }
 
 /** The wells that read anything from this node, ever or at one moment. */

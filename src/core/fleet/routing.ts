@@ -5,12 +5,12 @@
 import type { Act } from '../domain/act.ts';
 import type { Card } from '../domain/card.ts';
 import { defaultCardForNode } from '../domain/read-card.ts';
-import type { ReadTable } from '../domain/sources.ts';
+import { sourcesOf } from '../domain/sources.ts';
 import { republishFullScale } from '../readings/node.ts';
 import { newWell } from '../well/engine.ts';
 import type { Fleet, WellSource } from './fleet.ts';
 import { trackNews } from './node-news.ts';
-import { addToReadTable, readTableFromPeriods, startCardPeriod, wellsOf } from './read-table.ts';
+import { addPeriod, removePeriods, startCardPeriod, wellsOf, type Period } from './read-table.ts';
 import { newPipeline, type WellPipeline } from './well-pipeline.ts';
 
 /** A well that begins with this card. No other card names its node. */
@@ -24,10 +24,8 @@ export function addWell(fleet: Fleet, card: Card, how: { byDefault?: true } = {}
     untilMs: Number.POSITIVE_INFINITY,
     ...how,
   };
-  fleet.periods.push(period);
-  addToReadTable(fleet.readTable, period);
-  fleet.pipelinesByNode.delete(card.well);
-  fleet.sourcesByWell = undefined;
+  addPeriod(fleet, period);
+  forgetRoutes(fleet, [period]);
   return pipeline;
 }
 
@@ -45,9 +43,10 @@ export function addDefaultWell(fleet: Fleet, node: string): WellPipeline {
  */
 export function applyCard(fleet: Fleet, card: Card, atMs: number): WellPipeline {
   const pipeline = fleet.pipelines.get(card.well) ?? addWell(fleet, defaultCardForNode(card.well));
-  startCardPeriod(fleet.periods, card, atMs);
+  const ended = startCardPeriod(fleet, card, atMs);
   fleet.cards.set(card.well, card);
-  rebuildReadTable(fleet);
+  forgetRoutes(fleet, [{ card }, ...ended]);
+  rethinkNews(fleet);
   return pipeline;
 }
 
@@ -57,18 +56,34 @@ export function applyCard(fleet: Fleet, card: Card, atMs: number): WellPipeline 
  */
 export function applyNewCard(fleet: Fleet, card: Card, atMs: number): WellPipeline {
   const pipeline = applyCard(fleet, card, atMs);
-  for (const { state } of fleet.nodes.values()) {
-    republishFullScale(state, atMs);
-    trackNews(fleet, state);
+  for (const node of new Set(sourcesOf(card).map((source) => source.node))) {
+    const entry = fleet.nodes.get(node);
+    if (!entry) continue;
+    republishFullScale(entry.state, atMs);
+    trackNews(fleet, entry.state);
   }
   return pipeline;
 }
 
-export function rebuildReadTable(fleet: Fleet): void {
-  fleet.readTable = readTableFromPeriods(fleet.periods);
-  fleet.pipelinesByNode.clear();
-  fleet.sourcesByWell = undefined;
-  // Which nodes a site has decides when it has news.
+/** Nothing feeds this well any more: it is forgotten. */
+export function removeWell(fleet: Fleet, well: string): void {
+  const removed = removePeriods(fleet, well);
+  fleet.pipelines.delete(well);
+  fleet.cards.delete(well);
+  forgetRoutes(fleet, removed);
+  rethinkNews(fleet);
+}
+
+/** What was worked out of these cards' wells and nodes is worked out anew when it is asked for. */
+function forgetRoutes(fleet: Fleet, changed: readonly Pick<Period, 'card'>[]): void {
+  for (const { card } of changed) {
+    fleet.sourcesByWell.delete(card.well);
+    for (const { node } of sourcesOf(card)) fleet.pipelinesByNode.delete(node);
+  }
+}
+
+/** Which nodes a site has decides when it has news. */
+function rethinkNews(fleet: Fleet): void {
   fleet.newsDueMs = Number.NEGATIVE_INFINITY;
   fleet.wakeAtMs = Number.NEGATIVE_INFINITY;
 }
@@ -91,22 +106,18 @@ export function pipelinesOfAct(fleet: Fleet, act: Act): readonly WellPipeline[] 
   return pipeline ? [pipeline] : [];
 }
 
-/** All that ever feeds this well. */
+/** All that ever feeds this well, in the order in which its cards named it. */
 export function sourcesOfWell(fleet: Fleet, well: string): readonly WellSource[] {
-  fleet.sourcesByWell ??= groupSourcesByWell(fleet.readTable);
-  return fleet.sourcesByWell.get(well) ?? [];
-}
-
-function groupSourcesByWell(table: ReadTable): Map<string, WellSource[]> {
-  const byWell = new Map<string, WellSource[]>();
-  for (const [node, channels] of table) {
-    for (const [channel, feeds] of channels) {
-      for (const feed of feeds) {
-        const mine = byWell.get(feed.well) ?? [];
-        byWell.set(feed.well, mine);
-        mine.push({ node, channel, feed });
-      }
-    }
-  }
-  return byWell;
+  const known = fleet.sourcesByWell.get(well);
+  if (known) return known;
+  const nodes = new Set(
+    (fleet.periods.get(well) ?? []).flatMap(({ card }) => sourcesOf(card).map(({ node }) => node)),
+  );
+  const sources = [...nodes].flatMap((node) =>
+    [...(fleet.readTable.get(node) ?? [])].flatMap(([channel, feeds]) =>
+      feeds.flatMap((feed) => (feed.well === well ? [{ node, channel, feed }] : [])),
+    ),
+  );
+  fleet.sourcesByWell.set(well, sources);
+  return sources;
 }

@@ -3,7 +3,7 @@
  * more. Nothing that was measured or written down is lost by it, so a node whose readings are kept,
  * or that a card reads from, stays. One that speaks again is known again.
  */
-import { rebuildReadTable } from '../../core/fleet/routing.ts';
+import { removeWell } from '../../core/fleet/routing.ts';
 import { hasData } from '../export/gather.ts';
 import { nodesOfOthers } from '../export/other-nodes.ts';
 import type { Change, Store } from '../../store/store.ts';
@@ -75,9 +75,6 @@ export function dropNode(live: LiveState, node: string): void {
   const line = live.pipelines.get(node);
   if (!line) return;
   live.dirtyWells.delete(line);
-  live.pipelines.delete(node);
-  live.cards.delete(node);
   live.knownAlarms.delete(node);
-  live.periods = live.periods.filter(({ card }) => card.well !== node);
-  rebuildReadTable(live);
+  removeWell(live, node);
 }

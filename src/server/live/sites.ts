@@ -10,7 +10,7 @@ export const siteKey = (site: string): string => `site/${site}`;
  * these are all.
  */
 export async function loadSites(live: LiveState): Promise<void> {
-  for (const name of new Set(live.periods.flatMap(({ card }) => card.site ?? []))) {
+  for (const name of new Set([...live.periods.values()].flat().flatMap(({ card }) => card.site ?? []))) {
     const stored = await live.options.store.getValue(siteKey(name));
     if (stored === undefined) continue;
     const site = JSON.parse(stored) as SiteState;

@@ -1,15 +1,24 @@
 /** Which node feeds which well, while cards come and go. */
+import { assert, constantFrom, integer, record, array, option, property } from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Card } from '../../../src/core/domain/card.ts';
 import { defaultCardForNode } from '../../../src/core/domain/read-card.ts';
-import { feedsOf } from '../../../src/core/domain/sources.ts';
+import { feedsOf, type Feed, type ReadTable } from '../../../src/core/domain/sources.ts';
 import { newFleet } from '../../../src/core/fleet/fleet.ts';
-import { cardAt, withDefaultNode, wellsOf } from '../../../src/core/fleet/read-table.ts';
+import {
+  addPeriod,
+  cardAt,
+  withDefaultNode,
+  wellsOf,
+  type Period,
+  type Reads,
+} from '../../../src/core/fleet/read-table.ts';
 import {
   addDefaultWell,
   applyCard,
   pipelinesForNode,
   pipelinesOfAct,
+  removeWell,
   sourcesOfWell,
 } from '../../../src/core/fleet/routing.ts';
 
@@ -65,6 +74,63 @@ describe('routing', () => {
     expect(wells({ kind: 'visit-opened', well: 'mill' })).toEqual(['mill']);
     expect(wells({ kind: 'visit-opened', well: 'nobody' })).toEqual([]);
     expect(wells({ kind: 'server-away', fromMs: 0 })).toEqual(['mill', 'barn']);
+  });
+});
+
+/** Each feed as a line, without the order of nodes and wells. */
+function linesOf(table: ReadTable): string[] {
+  const line = (node: string, channel: string, { well, code, sinceMs, untilMs }: Feed): string =>
+    [node, channel, well, code, sinceMs, untilMs].join(' ');
+  return [...table]
+    .flatMap(([node, channels]) =>
+      [...channels].flatMap(([channel, feeds]) => feeds.map((feed) => line(node, channel, feed))),
+    )
+    .toSorted();
+}
+
+/** The table of these periods, made from nothing. */
+function builtAnew(periods: Iterable<readonly Period[]>): ReadTable {
+  const reads: Reads = { periods: new Map(), readTable: new Map() };
+  for (const period of [...periods].flat()) addPeriod(reads, period);
+  return reads.readTable;
+}
+
+describe('the table of who reads what', () => {
+  const names = constantFrom('barn', 'mill', 'pump-house');
+  const step = record({
+    well: names,
+    node: option(names, { nil: undefined }),
+    atMs: integer({ min: -2, max: 6 }),
+    ruleMs: integer({ min: 0, max: 6 }),
+    do: constantFrom('card', 'card', 'node', 'forget'),
+  });
+
+  it('is, after cards in any order, what it would be if it were made from nothing', () => {
+    assert(
+      property(array(step, { maxLength: 12 }), (steps) => {
+        const fleet = newFleet();
+        for (const { well, node, atMs, ruleMs, do: what } of steps) {
+          if (what === 'node' && !fleet.pipelines.has(well)) addDefaultWell(fleet, well);
+          else if (what === 'forget') removeWell(fleet, well);
+          else {
+            const reads = node === undefined ? [] : [{ ...barn.reads[0]!, node, sinceMs: ruleMs }];
+            applyCard(fleet, { ...defaultCardForNode(well), reads }, atMs);
+          }
+          // Asked at each step, so that nothing worked out before is left.
+          for (const one of ['barn', 'mill', 'pump-house']) sourcesOfWell(fleet, one);
+        }
+        const anew = builtAnew(fleet.periods.values());
+        expect(linesOf(fleet.readTable)).toEqual(linesOf(anew));
+        expect([...fleet.readTable.keys()].toSorted()).toEqual([...anew.keys()].toSorted());
+        for (const well of fleet.pipelines.keys()) {
+          const sources = sourcesOfWell(fleet, well);
+          const own = linesOf(anew).filter((line) => line.split(' ')[2] === well);
+          expect(sources.length).toBe(own.length);
+          for (const { node } of sources)
+            expect(pipelinesForNode(fleet, node).map((pipeline) => pipeline.well)).toContain(well);
+        }
+      }),
+    );
   });
 });
 
