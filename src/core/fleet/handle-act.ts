@@ -75,8 +75,9 @@ function applyCardChange(
   atMs: number,
   emit: EmitEffect,
 ): void {
-  applyNewCard(fleet, card, atMs);
-  for (const [node, entry] of fleet.nodes) {
+  for (const node of applyNewCard(fleet, card, atMs)) {
+    const entry = fleet.nodes.get(node);
+    if (!entry) continue;
     if (entry.approved) ensureWellForNode(fleet, node, emit);
     if (entry.state.fullScale) emit({ is: 'node-changed', node });
   }

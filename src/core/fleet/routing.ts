@@ -39,30 +39,32 @@ export function addDefaultWell(fleet: Fleet, node: string): WellPipeline {
 /**
  * A card counts from `atMs` on, for where the well's readings come from; what else it says reaches
  * the engine as an act. Every well begins as its name alone, also when its first card comes before
- * its first reading: cards are inputs with a time.
+ * its first reading: cards are inputs with a time. Returns the nodes that feed other wells than
+ * before, or may do so later.
  */
-export function applyCard(fleet: Fleet, card: Card, atMs: number): WellPipeline {
-  const pipeline = fleet.pipelines.get(card.well) ?? addWell(fleet, defaultCardForNode(card.well));
+export function applyCard(fleet: Fleet, card: Card, atMs: number): ReadonlySet<string> {
+  if (!fleet.pipelines.has(card.well)) addWell(fleet, defaultCardForNode(card.well));
   const ended = startCardPeriod(fleet, card, atMs);
   fleet.cards.set(card.well, card);
-  forgetRoutes(fleet, [{ card }, ...ended]);
+  const changed = [{ card }, ...ended];
+  forgetRoutes(fleet, changed);
   rethinkNews(fleet);
-  return pipeline;
+  return new Set(changed.flatMap((period) => sourcesOf(period.card).map(({ node }) => node)));
 }
 
 /**
  * A card that somebody writes now: its wells are told what the sensors that they read from can
  * show.
  */
-export function applyNewCard(fleet: Fleet, card: Card, atMs: number): WellPipeline {
-  const pipeline = applyCard(fleet, card, atMs);
-  for (const node of new Set(sourcesOf(card).map((source) => source.node))) {
+export function applyNewCard(fleet: Fleet, card: Card, atMs: number): ReadonlySet<string> {
+  const nodes = applyCard(fleet, card, atMs);
+  for (const node of nodes) {
     const entry = fleet.nodes.get(node);
     if (!entry) continue;
     republishFullScale(entry.state, atMs);
     trackNews(fleet, entry.state);
   }
-  return pipeline;
+  return nodes;
 }
 
 /** Nothing feeds this well any more: it is forgotten. */

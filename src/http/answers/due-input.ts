@@ -2,7 +2,9 @@
  * A well as the checks look at it: its card, what counts of what was written down, acts, alarms
  * that stand, when it was first heard of.
  */
+import type { AlarmRow } from '../../core/alarms/lifecycle/alarm-row.ts';
 import type { ActRow } from '../../core/domain/act-row.ts';
+import { groupBy } from '../../../shared/group-by.ts';
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { ActSummary, DueInput } from '../../logbook/due/due.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
@@ -12,13 +14,17 @@ import { wellChart } from '../well-chart.ts';
 import { newestReadings } from '../../logbook/readings/newest-readings.ts';
 import type { LiveWell, WebDeps } from '../deps.ts';
 
-/** `acts` may be those of many wells; `activeAlarms` too. */
+/** What the store holds around one well or all of them, by well. */
 export interface DueContext {
-  acts: readonly ActRow[];
-  activeAlarms: readonly { well?: string; alarm: string; sinceMs: number }[];
+  actsByWell: ReadonlyMap<string | undefined, readonly ActRow[]>;
+  /** Of acts that name a node and no well. */
+  actsByNode: ReadonlyMap<string | undefined, readonly ActRow[]>;
+  activeAlarmsByWell: ReadonlyMap<string | undefined, readonly ActiveAlarm[]>;
   /** Of this server. */
   wellCount: number;
 }
+
+type ActiveAlarm = Pick<AlarmRow, 'well' | 'alarm' | 'sinceMs'>;
 
 export interface WellDueInput extends DueInput {
   /** When anything that it says changed last. */
@@ -30,7 +36,7 @@ export interface WellDueInput extends DueInput {
 export async function dueInputFor(deps: WebDeps, live: LiveWell, context: DueContext): Promise<WellDueInput> {
   const { card, normals, sensors } = live;
   const written = await deps.logbook.entries(card.well);
-  const own = context.acts.filter(({ well }) => well === card.well);
+  const own = context.actsByWell.get(card.well) ?? [];
   const nodes = [...new Set(sensors.map(({ node }) => node))];
   const cutIns = card.pumps.flatMap(({ id }) => {
     const baseline = normals.find(({ pump }) => pump === id)?.baseline;
@@ -42,13 +48,13 @@ export async function dueInputFor(deps: WebDeps, live: LiveWell, context: DueCon
   ];
   // Of two at one moment the one that was written first, which is how they come.
   const first = firsts.toSorted((a, b) => a.atMs - b.atMs)[0];
-  const activeAlarms = context.activeAlarms.filter(({ well }) => well === card.well);
+  const activeAlarms = context.activeAlarmsByWell.get(card.well) ?? [];
   const changed = [...firsts.map(({ atMs }) => atMs), ...activeAlarms.map(({ sinceMs }) => sinceMs)];
   return {
     card,
     entries: currentEntries(written),
-    acts: context.acts
-      .filter(({ well, node }) => well === card.well || (node !== undefined && nodes.includes(node)))
+    acts: [...own, ...nodes.flatMap((node) => context.actsByNode.get(node) ?? [])]
+      .toSorted((a, b) => a.atMs - b.atMs)
       .map(actSummary),
     // Of several pumps on one tank the lowest: over it the tank would be empty before that pump
     // starts (common practice).
@@ -103,9 +109,15 @@ function actSummary({ kind, atMs, well, node, body }: ActRow): ActSummary {
 /** What the store holds around one well, or around all. */
 export async function loadDueContext(deps: WebDeps, well?: string): Promise<DueContext> {
   const of = well === undefined ? {} : { well };
+  const acts = await deps.store.acts({ ...of, fromMs: 0 });
+  const alarms = await deps.store.alarms({ ...of, active: true });
   return {
-    acts: await deps.store.acts({ ...of, fromMs: 0 }),
-    activeAlarms: await deps.store.alarms({ ...of, active: true }),
+    actsByWell: groupBy(acts, (act) => act.well),
+    actsByNode: groupBy(
+      acts.filter(({ well }) => well === undefined),
+      (act) => act.node,
+    ),
+    activeAlarmsByWell: groupBy(alarms, (alarm) => alarm.well),
     wellCount: (await deps.live.wells()).length,
   };
 }
