@@ -9,6 +9,7 @@ import type { NoticeRow } from '../core/notify/notice-row.ts';
 import { newMutex, type Mutex } from '../mutex.ts';
 import { retryDelayMs } from './retry.ts';
 import { sendFailure, errorMessage, type Send, type SendResult } from './sender.ts';
+import { texts } from './texts.ts';
 
 /** The store, narrowed to what is needed here. Both may reject; that is tried again. */
 export interface NoticeStore {
@@ -157,7 +158,7 @@ async function dueRows(state: OutboxState): Promise<NoticeRow[]> {
     await saveResults(state);
     return (await state.options.store.due(MAX_ROWS)).filter((row) => !state.unsaved.has(row.id));
   } catch (error) {
-    state.options.onProblem?.(`Cannot read notices to send: ${errorMessage(error)}`);
+    state.options.onProblem?.(texts().cannotReadNoticesToSend(errorMessage(error)));
     return [];
   }
 }
@@ -207,13 +208,13 @@ async function sendOnce(state: OutboxState, row: NoticeRow): Promise<SendResult>
   const send = state.options.senderFor(row.to, row.body.channel ?? '');
   if (send === undefined)
     return sendFailure(
-      `The settings no longer say how to tell ${row.to} by ${row.body.channel ?? 'this way'}.`,
+      texts().settingsNoLongerSayHow({ to: row.to, channel: row.body.channel ?? texts().thisWay }),
       false,
     );
   try {
     return await send(row, state.clock.nowMs());
   } catch (error) {
-    return sendFailure(`Cannot send: ${errorMessage(error)}`, true);
+    return sendFailure(texts().cannotSendNow(errorMessage(error)), true);
   }
 }
 
@@ -249,6 +250,6 @@ async function trySaveResults(state: OutboxState): Promise<void> {
   try {
     await saveResults(state);
   } catch (error) {
-    state.options.onProblem?.(`Cannot keep that a notice was sent: ${errorMessage(error)}`);
+    state.options.onProblem?.(texts().cannotKeepThatANoticeWasSent(errorMessage(error)));
   }
 }

@@ -5,6 +5,7 @@
 import { testNotice } from '../core/notify/test-notice.ts';
 import { CHANNELS, channelsOf, type RecipientChannels } from './channels.ts';
 import type { Senders } from './senders.ts';
+import { texts } from './texts.ts';
 
 export interface TestResult {
   channel: string;
@@ -25,12 +26,12 @@ export async function sendTest(
       return {
         channel: id,
         sent: false,
-        text: `The settings do not say how to tell ${recipient.name} by ${id}.`,
+        text: texts().settingsDoNotSayHow({ name: recipient.name, id }),
       };
     const sent = await send(testNotice(recipient.name, id, nowMs), nowMs);
     const words = CHANNELS[name].words(address);
     return sent.sent
-      ? { channel: id, sent: true, text: `Handed over by ${words}. Look whether it has come.` }
+      ? { channel: id, sent: true, text: texts().handedOverByLookWhether(words) }
       : { channel: id, sent: false, text: sent.problem };
   });
   return Promise.all(results);

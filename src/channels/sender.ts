@@ -6,6 +6,7 @@
 import { createHash } from 'node:crypto';
 import { noticeEvent, noticeText } from '../core/notify/notice-text.ts';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
+import { texts } from './texts.ts';
 
 export type SendResult = { sent: true; note?: string } | { sent: false; problem: string; retryable: boolean };
 
@@ -18,7 +19,7 @@ export function sendFailure(problem: string, retryable: boolean): SendResult {
 
 /** A channel that cannot work as the settings are: trying again is no help. */
 export function failingSender(reason: string): Send {
-  return () => Promise.resolve(sendFailure(`Cannot send: ${reason}.`, false));
+  return () => Promise.resolve(sendFailure(texts().cannotSend(reason), false));
 }
 
 /**

@@ -2,11 +2,14 @@
 import { z } from 'zod';
 import { list, MAX_LIST_ITEMS, MAX_TEXT_CHARACTERS, section, text } from '../../settings-shapes.ts';
 import type { Channel } from '../channel.ts';
+import { texts } from './texts.ts';
 
 const shape = section({
-  program: text('must be the path of a program'),
+  program: text(() => texts().mustBeThePath),
   args: list(
-    z.string({ error: 'must be text' }).max(MAX_TEXT_CHARACTERS, { error: 'must be shorter' }),
+    z
+      .string({ error: () => texts().mustBeText })
+      .max(MAX_TEXT_CHARACTERS, { error: () => texts().mustBeShorter }),
     MAX_LIST_ITEMS,
   ).default([]),
 });
@@ -16,10 +19,10 @@ export const command = {
   help: [
     {
       key: '',
-      description: 'Run a program of this machine. It gets the notice as JSON on its standard input.',
+      description: () => texts().runAProgramOfThis,
     },
-    { key: 'program', description: 'Path of the program.' },
-    { key: 'args', description: 'Its arguments.', defaultText: 'none' },
+    { key: 'program', description: () => texts().pathOfTheProgram },
+    { key: 'args', description: () => texts().itsArguments, defaultText: 'none' },
   ],
   words: () => 'command',
   async open() {

@@ -5,6 +5,7 @@
  */
 import { spawn } from 'node:child_process';
 import { sendFailure, errorMessage, noticePayload, type Send, type SendResult } from '../sender.ts';
+import { texts } from './texts.ts';
 
 export interface CommandSettings {
   program: string;
@@ -58,13 +59,13 @@ function resultOfExit(
   exit: { code: number | null; signal: string | null; stderr: string },
 ): SendResult {
   if (exit.code === 0) return { sent: true };
-  const how = exit.code === null ? `was ended by ${exit.signal}` : `ended with code ${exit.code}`;
+  const how = exit.code === null ? texts().wasEnded(exit.signal ?? '') : texts().endedWithCode(exit.code);
   const stderr = exit.stderr.trim().replaceAll(/\s+/g, ' ');
-  return sendFailure(`The command ${program} ${how}${stderr === '' ? '' : `: ${stderr}`}.`, true);
+  return sendFailure(texts().command({ program, how, rest: stderr === '' ? '' : `: ${stderr}` }), true);
 }
 
 function timeoutFailure(program: string, timeoutMs: number): SendResult {
-  return sendFailure(`The command ${program} took longer than ${timeoutMs / 1000} s and was ended.`, true);
+  return sendFailure(texts().commandTookLongerThanS({ program, timeoutMs: timeoutMs / 1000 }), true);
 }
 
 function startFailure(program: string, error: NodeJS.ErrnoException): SendResult {

@@ -4,12 +4,16 @@ import { list, MAX_LIST_ITEMS, section, text } from '../../settings-shapes.ts';
 import type { Channel } from '../channel.ts';
 import { failingSender } from '../sender.ts';
 import { SMTP, type SmtpSettings } from './smtp.ts';
+import { texts } from './texts.ts';
 
-const address = text('must be a mail address', (value) => /^[^\s@<>]+@[^\s@<>]+$/.test(value));
+const address = text(
+  () => texts().mustBeAMailAddress,
+  (value) => /^[^\s@<>]+@[^\s@<>]+$/.test(value),
+);
 const shape = section({
   to: z
-    .union([address, list(address, MAX_LIST_ITEMS).min(1, { error: 'must hold an address' })], {
-      error: 'must be a mail address, or a list of them',
+    .union([address, list(address, MAX_LIST_ITEMS).min(1, { error: () => texts().mustHoldAnAddress })], {
+      error: () => texts().mustBeAMailAddressOr,
     })
     .transform((to) => (typeof to === 'string' ? [to] : to)),
 });
@@ -17,16 +21,16 @@ const shape = section({
 export const mail = {
   shape,
   help: [
-    { key: '', description: 'Notify by mail. Needs smtp.' },
-    { key: 'to', description: 'One address or a list.' },
+    { key: '', description: () => texts().notifyByMailNeedsSmtp },
+    { key: 'to', description: () => texts().oneAddressOrAList },
   ],
   shared: SMTP,
   problems: (_own, { hasShared }) =>
-    hasShared(SMTP.key) ? [] : [{ path: [], rule: 'must come with smtp: who takes the mail?' }],
+    hasShared(SMTP.key) ? [] : [{ path: [], rule: texts().mustComeWithSmtpWho }],
   addresses: ({ to }) => to,
-  words: (to) => `mail to ${to}`,
+  words: (to) => texts().mailTo(to),
   async open({ shared, secret }) {
-    if (!shared) return { sender: () => failingSender('the settings have no smtp section') };
+    if (!shared) return { sender: () => failingSender(texts().settingsHaveNoSmtpSection) };
     const { openMailSender } = await import('./sender.ts');
     const { passwordFile: _file, ...relay } = shared;
     const sender = openMailSender({ ...relay, ...(secret && { password: secret() }) });

@@ -10,6 +10,7 @@ import { noticeText } from '../../core/notify/notice-text.ts';
 import type { NoticeRow } from '../../core/notify/notice-row.ts';
 import { sendFailure, errorMessage, noticeKey, type Send, type SendResult } from '../sender.ts';
 import type { SmtpSettings } from './smtp.ts';
+import { texts } from './texts.ts';
 
 export interface MailSettings extends Omit<SmtpSettings, 'passwordFile'> {
   password?: string;
@@ -82,19 +83,16 @@ function buildMail(
 /** One sentence out of what the SMTP library or the relay said. */
 function mailFailure(error: unknown, settings: MailSettings, address: string): SendResult {
   const { code, responseCode, response } = errorDetails(error);
-  const where = `the mail relay ${settings.host} port ${settings.port}`;
+  const where = texts().mailRelayPort({ host: settings.host, port: settings.port });
   if (responseCode !== undefined && code !== 'ETLS') {
-    const answer = `${where} answered "${response ?? responseCode}"`;
+    const answer = texts().answered({ where, response: response ?? responseCode });
     if (code === 'EAUTH' || LOGIN_REPLIES.includes(responseCode)) {
-      return sendFailure(
-        `Cannot send mail: ${answer}. Check the mail user and password in the settings.`,
-        true,
-      );
+      return sendFailure(texts().checkTheMailUser(answer), true);
     }
     // Only what it says of this address or this letter is final; the rest a person or time may
     // mend.
     const aboutThisMail = code === 'EENVELOPE' || code === 'EMESSAGE';
-    return sendFailure(`Cannot send mail to ${address}: ${answer}.`, !(aboutThisMail && responseCode >= 500));
+    return sendFailure(texts().cannotSendMail({ address, answer }), !(aboutThisMail && responseCode >= 500));
   }
   switch (code ?? '') {
     case 'EDNS':

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { file, host, integer, oneOf, PORTS, section, text } from '../../settings-shapes.ts';
 import type { SettingsProblem } from '../../settings-shapes.ts';
 import type { Channel } from '../channel.ts';
+import { texts } from './texts.ts';
 
 /**
  * Default ports by how mail is secured (RFC 8314, RFC 6409; 25 for a relay, RFC 5321).
@@ -11,15 +12,16 @@ const DEFAULT_PORTS = { tls: 465, starttls: 587, none: 25 } as const;
 /** Hosts that never leave this machine. */
 const LOOPBACK: readonly string[] = ['127.0.0.1', '::1', 'localhost'];
 
-const from = text('must be a mail address, or a name and <an address>', (value) =>
-  /^([^<>@]*<[^\s@<>]+@[^\s@<>]+>|[^\s@<>]+@[^\s@<>]+)$/.test(value),
+const from = text(
+  () => texts().mustBeAMailAddressOrA,
+  (value) => /^([^<>@]*<[^\s@<>]+@[^\s@<>]+>|[^\s@<>]+@[^\s@<>]+)$/.test(value),
 );
 const shape = section({
   host,
   port: z.exactOptional(integer({ min: 1, max: PORTS.max })),
   /** `tls` from the first byte, `starttls` or nothing, `none` for a relay on the local network. */
   secure: oneOf('starttls', 'tls', 'none').default('starttls'),
-  user: z.exactOptional(text('must be a user name')),
+  user: z.exactOptional(text(() => texts().mustBeAUserName)),
   passwordFile: z.exactOptional(file),
   /** `Stillwell <well@farm.example>` or an address alone. */
   from,
@@ -30,20 +32,20 @@ export const SMTP = {
   key: 'smtp',
   shape,
   help: [
-    { key: '', description: 'The mail server that takes notices.' },
-    { key: 'host', description: 'Its name or address. A relay on the farm network will do.' },
-    { key: 'port', description: 'Its port.', defaultText: '587; 465 with tls, 25 with none' },
+    { key: '', description: () => texts().mailServerThatTakesNotices },
+    { key: 'host', description: () => texts().itsNameOrAddress },
+    { key: 'port', description: () => texts().itsPort, defaultText: () => texts().withTlsWithNone },
     {
       key: 'secure',
-      description: 'starttls, tls, or none for a relay that asks for no user.',
+      description: () => texts().starttlsTlsOrNone,
       defaultText: 'starttls',
     },
-    { key: 'user', description: 'User name, where it asks for one.' },
+    { key: 'user', description: () => texts().userNameWhereItAsks },
     {
       key: 'passwordFile',
-      description: 'File with the password. Or put it into STILLWELL_SMTP_PASSWORD.',
+      description: () => texts().fileWithThePassword,
     },
-    { key: 'from', description: 'Sender of the mail.' },
+    { key: 'from', description: () => texts().senderOfTheMail },
   ],
   problems,
   secret: ({ passwordFile }) => ({ key: 'passwordFile', path: passwordFile }),
@@ -53,11 +55,11 @@ export const SMTP = {
 function problems({ user, passwordFile, secure, host: relay }: SmtpSettings): SettingsProblem[] {
   const found: SettingsProblem[] = [];
   if (passwordFile !== undefined && user === undefined)
-    found.push({ path: ['passwordFile'], rule: 'must come with smtp.user' });
+    found.push({ path: ['passwordFile'], rule: texts().mustComeWithSmtpUser });
   if (user !== undefined && secure === 'none' && !LOOPBACK.includes(relay)) {
     found.push({
       path: ['secure'],
-      rule: 'must be starttls or tls where a user signs in: else the password can be read on the way',
+      rule: texts().mustBeStarttlsOrTls,
     });
   }
   return found;

@@ -4,6 +4,7 @@
  */
 import type { PublishNotice } from '../channel.ts';
 import { sendFailure, errorMessage, noticePayload, type Send } from '../sender.ts';
+import { texts } from './texts.ts';
 
 const PUBLISH_TIMEOUT_MS = 15_000;
 
@@ -23,7 +24,7 @@ export function topicSender(topic: string, publish: PublishNotice): Send {
       ]);
       return { sent: true };
     } catch (error) {
-      return sendFailure(`Cannot tell the topic ${topic}: ${errorMessage(error)}.`, true);
+      return sendFailure(texts().cannotTellTheTopic({ topic, errorMessage: errorMessage(error) }), true);
     } finally {
       clearTimeout(timer);
     }

@@ -2,32 +2,39 @@
 import { z } from 'zod';
 import { file, isUrlOf, section, text } from '../../settings-shapes.ts';
 import type { Channel } from '../channel.ts';
+import { texts } from './texts.ts';
 
 /** Standard Webhooks 1.0.0: base64 of 24 to 64 bytes after the prefix. */
 const SECRET_BYTES = { min: 24, max: 64 };
 
 const shape = section({
-  url: text('must be an http or https address', (value) => isUrlOf(value, ['http:', 'https:'])),
+  url: text(
+    () => texts().mustBeAnHttp,
+    (value) => isUrlOf(value, ['http:', 'https:']),
+  ),
   secretFile: z.exactOptional(file),
   secretEnv: z.exactOptional(
-    text('must be the name of an environment variable', (value) => /^[A-Z][A-Z0-9_]*$/.test(value)),
+    text(
+      () => texts().mustBeTheName,
+      (value) => /^[A-Z][A-Z0-9_]*$/.test(value),
+    ),
   ),
 });
 
 export const webhook = {
   shape,
   help: [
-    { key: '', description: 'Notify by an HTTP request, signed as Standard Webhooks says.' },
-    { key: 'url', description: 'Where it goes.' },
-    { key: 'secretFile', description: 'File with the signing secret (whsec_…).' },
+    { key: '', description: () => texts().notifyByAnHttpRequest },
+    { key: 'url', description: () => texts().whereItGoes },
+    { key: 'secretFile', description: () => texts().fileWithTheSigningSecret },
     {
       key: 'secretEnv',
-      description: 'Or the environment variable that holds it (name it STILLWELL_SECRET_…).',
+      description: () => texts().orTheEnvironmentVariable,
     },
   ],
   problems: ({ secretFile, secretEnv }) =>
     (secretFile === undefined) === (secretEnv === undefined)
-      ? [{ path: [], rule: 'must hold one of secretFile, secretEnv' }]
+      ? [{ path: [], rule: texts().mustHoldOneOfSecretfile }]
       : [],
   secret: ({ secretFile, secretEnv }) => ({
     key: secretFile === undefined ? 'secretEnv' : 'secretFile',
@@ -35,7 +42,7 @@ export const webhook = {
     variable: secretEnv,
     required: true,
     isValid: isSecret,
-    rule: 'must hold whsec_ and the base64 of 24 to 64 bytes',
+    rule: texts().mustHoldWhsec,
   }),
   words: () => 'webhook',
   async open() {

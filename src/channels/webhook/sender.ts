@@ -14,6 +14,7 @@ import {
   type Send,
   type SendResult,
 } from '../sender.ts';
+import { texts } from './texts.ts';
 
 export interface WebhookSettings {
   url: string;
@@ -37,7 +38,10 @@ export function webhookSender(settings: WebhookSettings): Send {
       await response.body?.cancel();
       return resultOfResponse(response, hostOf(settings.url));
     } catch (error) {
-      return sendFailure(`Cannot call the webhook at ${hostOf(settings.url)}: ${reasonOf(error)}`, true);
+      return sendFailure(
+        texts().cannotCallTheWebhook({ host: hostOf(settings.url), reason: reasonOf(error) }),
+        true,
+      );
     }
   };
 }
@@ -73,24 +77,21 @@ export function signedRequest(
 function resultOfResponse(response: Response, host: string): SendResult {
   if (response.ok) return { sent: true };
   if (response.status >= 300 && response.status < 400) {
-    return sendFailure(
-      `The webhook at ${host} sends us on elsewhere (${response.status}); that is not followed. Give the final address in the settings.`,
-      true,
-    );
+    return sendFailure(texts().webhookAtSendsUs({ host, status: response.status }), true);
   }
   const gone = response.status === GONE;
   const status = `${response.status} ${response.statusText}`.trim();
-  return sendFailure(`The webhook at ${host} answered ${status}; only 2xx means that it was taken.`, !gone);
+  return sendFailure(texts().webhookAtAnsweredOnlyXx({ host, status }), !gone);
 }
 
 /** The address without its path and query, which may hold secrets. */
 function hostOf(url: string): string {
-  return URL.canParse(url) ? new URL(url).host : 'an address that is none';
+  return URL.canParse(url) ? new URL(url).host : texts().addressThatIsNone;
 }
 
 function reasonOf(error: unknown): string {
   if (error instanceof Error && error.name === 'TimeoutError')
-    return `no answer within ${RESPONSE_TIMEOUT_MS / 1000} s.`;
+    return texts().noAnswerWithinS(RESPONSE_TIMEOUT_MS / 1000);
   const cause = error instanceof Error ? error.cause : undefined;
   const code = typeof cause === 'object' && cause !== null && 'code' in cause ? String(cause.code) : '';
   switch (code) {

@@ -1,0 +1,15 @@
+/** Texts that all notice channels share. */
+type Word = string | number;
+
+export const channelTexts = {
+  cannotReadNoticesToSend: (errorMessage: Word) => `Cannot read notices to send: ${errorMessage}`,
+  thisWay: 'this way',
+  settingsNoLongerSayHow: ({ to, channel }: Record<'to' | 'channel', Word>) =>
+    `The settings no longer say how to tell ${to} by ${channel}.`,
+  cannotSendNow: (errorMessage: Word) => `Cannot send: ${errorMessage}`,
+  cannotKeepThatANoticeWasSent: (errorMessage: Word) => `Cannot keep that a notice was sent: ${errorMessage}`,
+  settingsDoNotSayHow: ({ name, id }: Record<'name' | 'id', Word>) =>
+    `The settings do not say how to tell ${name} by ${id}.`,
+  handedOverByLookWhether: (words: Word) => `Handed over by ${words}. Look whether it has come.`,
+  cannotSend: (reason: Word) => `Cannot send: ${reason}.`,
+};

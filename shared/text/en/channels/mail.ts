@@ -1,0 +1,32 @@
+/** Texts of the channel mail: what its settings are for, and what goes wrong with it. */
+type Word = string | number;
+
+export const mailChannelTexts = {
+  mustBeAMailAddress: 'must be a mail address',
+  mustHoldAnAddress: 'must hold an address',
+  mustBeAMailAddressOr: 'must be a mail address, or a list of them',
+  notifyByMailNeedsSmtp: 'Notify by mail. Needs smtp.',
+  oneAddressOrAList: 'One address or a list.',
+  mustComeWithSmtpWho: 'must come with smtp: who takes the mail?',
+  mailTo: (to: Word) => `mail to ${to}`,
+  settingsHaveNoSmtpSection: 'the settings have no smtp section',
+  mailRelayPort: ({ host, port }: Record<'host' | 'port', Word>) => `the mail relay ${host} port ${port}`,
+  answered: ({ where, response }: Record<'where' | 'response', Word>) => `${where} answered "${response}"`,
+  checkTheMailUser: (answer: Word) =>
+    `Cannot send mail: ${answer}. Check the mail user and password in the settings.`,
+  cannotSendMail: ({ address, answer }: Record<'address' | 'answer', Word>) =>
+    `Cannot send mail to ${address}: ${answer}.`,
+  mustBeAMailAddressOrA: 'must be a mail address, or a name and <an address>',
+  mustBeAUserName: 'must be a user name',
+  mailServerThatTakesNotices: 'The mail server that takes notices.',
+  itsNameOrAddress: 'Its name or address. A relay on the farm network will do.',
+  itsPort: 'Its port.',
+  withTlsWithNone: '587; 465 with tls, 25 with none',
+  starttlsTlsOrNone: 'starttls, tls, or none for a relay that asks for no user.',
+  userNameWhereItAsks: 'User name, where it asks for one.',
+  fileWithThePassword: 'File with the password. Or put it into STILLWELL_SMTP_PASSWORD.',
+  senderOfTheMail: 'Sender of the mail.',
+  mustComeWithSmtpUser: 'must come with smtp.user',
+  mustBeStarttlsOrTls:
+    'must be starttls or tls where a user signs in: else the password can be read on the way',
+};
