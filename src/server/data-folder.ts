@@ -6,6 +6,7 @@
 import { chmodSync, lstatSync, readdirSync, realpathSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { makePrivateFolder } from '../store/private-files.ts';
+import { texts } from './texts.ts';
 
 export interface DataFolderOptions {
   dataDir: string;
@@ -27,10 +28,7 @@ export function openDataFolder({ dataDir, storeFile, papersFolder, log }: DataFo
   if (process.platform === 'win32') return;
   const shared = (statSync(dataDir).mode & SHARED_FOLDER) !== 0;
   if (shared) {
-    log(
-      'warn',
-      `The data folder ${dataDir} is a folder for all users of this computer. Give the wells one of their own.`,
-    );
+    log('warn', texts().dataFolderIsAFolder(dataDir));
   }
   let closed = 0;
   const failed: string[] = [];
@@ -47,15 +45,11 @@ export function openDataFolder({ dataDir, storeFile, papersFolder, log }: DataFo
       failed.push(error instanceof Error ? error.message : String(error));
     }
   }
-  if (closed > 0)
-    log(
-      'info',
-      `Closed the data folder ${dataDir} to other users of this computer: ${closed} of its files and folders were open to them.`,
-    );
+  if (closed > 0) log('info', texts().closedTheDataFolder({ dataDir, closed }));
   if (failed.length > 0)
     log(
       'warn',
-      `Cannot close ${failed.length} files and folders of ${dataDir} to other users of this computer: ${failed[0]}`,
+      texts().cannotCloseFilesAndFolders({ failedCount: failed.length, dataDir, failed: failed[0]! }),
     );
 }
 

@@ -13,6 +13,7 @@ import type { DocumentFiles } from '../store/document-files.ts';
 import type { ActRow, Store } from '../store/store.ts';
 import type { DocumentResult, EntryResult, LogbookService } from '../http/deps.ts';
 import { newMutex } from '../mutex.ts';
+import { texts } from './texts.ts';
 
 export interface LogbookServiceParts {
   store: Store;
@@ -27,14 +28,13 @@ export function openLogbookService({ store, documents, now }: LogbookServicePart
     if ('problem' in read) return { problem: read.problem };
     const { entry } = read;
     const lost = documentsOf(entry).find((hash) => !documents.has(hash));
-    if (lost !== undefined) return { problem: `Cannot keep entry: there is no paper ${lost}` };
+    if (lost !== undefined) return { problem: texts().thereIsNoDocument(lost) };
     if (entry.kind === 'paper' && !matchesFile(entry.body, documents))
       return {
-        problem:
-          'Cannot keep entry: a paper is kept by sending its bytes; hash, type and size must be theirs',
+        problem: texts().documentIsKeptBySending,
       };
     if (entry.replaces !== undefined && !(await isEntryOf(store, entry.well, entry.replaces)))
-      return { problem: 'Cannot keep entry: what it replaces is no entry of this well' };
+      return { problem: texts().whatItReplacesIsNo };
     await store.commit([{ change: 'entry', entry }]);
     return { entry };
   };
@@ -65,16 +65,19 @@ export function openLogbookService({ store, documents, now }: LogbookServicePart
     async addDocument(well, { bytes, ...fields }) {
       if (bytes.length > MAX_DOCUMENT_BYTES)
         return {
-          problem: `Cannot keep ${fields.name}: a paper has ${MAX_DOCUMENT_BYTES / 2 ** 20} MiB at most`,
+          problem: texts().documentIsTooLarge({
+            name: fields.name,
+            maxDocumentBytes: MAX_DOCUMENT_BYTES / 2 ** 20,
+          }),
         };
       const type = detectMediaType(bytes);
       if (type === undefined)
         return {
-          problem: `Cannot keep ${fields.name}: it must be a PDF, a JPEG, PNG, WebP or HEIC picture, or plain text, by its content and whatever its name says`,
+          problem: texts().itMustBeAPdf(fields.name),
         };
       if (!isComplete(bytes, type))
         return {
-          problem: `Cannot keep ${fields.name}: it did not come whole, its end is missing. Send it again`,
+          problem: texts().itDidNotComeWhole(fields.name),
         };
       return await mutex.run(() => keepDocument({ well, ...fields }, { bytes, type }));
     },

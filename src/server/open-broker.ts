@@ -14,6 +14,7 @@ import { credentialCache } from './credential-cache.ts';
 import type { LiveServer } from './live/server.ts';
 import { newRepeats } from './repeats.ts';
 import { retainedMessages } from './retained-messages.ts';
+import { texts } from './texts.ts';
 
 interface BrokerOptions {
   settings: Settings;
@@ -118,7 +119,7 @@ async function openExternal(
     acknowledge: 'after-commit',
     onState: (state) =>
       state.connected
-        ? options.log('info', `Connected to ${settings.url}.`)
+        ? options.log('info', texts().connectedTo(settings.url))
         : options.log('warn', state.problem),
   });
   return { broker, port: undefined };

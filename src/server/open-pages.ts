@@ -20,6 +20,7 @@ import type { LiveServer } from './live/server.ts';
 import { isOnLocalNetwork, localAddresses } from './local-networks.ts';
 import { phoneSecrets } from './phone-secrets.ts';
 import { webDeps } from './web-deps.ts';
+import { texts } from './texts.ts';
 
 interface PagesOptions {
   settings: Settings;
@@ -63,7 +64,7 @@ export async function openPages(
       (calendar) => (opened.calendar = calendar),
       (error: unknown) => {
         opened.failed = error instanceof Error ? error.message : String(error);
-        log('warn', `${opened.failed}. Wells are watched all the same.`);
+        log('warn', texts().wellsAreWatchedAll(opened.failed));
       },
     );
   }

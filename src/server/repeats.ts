@@ -4,6 +4,7 @@
  * the memory with them.
  */
 import { MINUTE_MS } from '../../shared/units/duration.ts';
+import { texts } from './texts.ts';
 
 export interface Repeats {
   /** Writes the sentence, or counts it where this address caused enough of them. */
@@ -40,16 +41,16 @@ export function newRepeats({ write, now }: RepeatsOptions): Repeats {
   let others: Count | undefined;
 
   const writeCount = ({ more }: Count, from: string): void => {
-    if (more > 0) write(`And ${more} more from ${from}.`);
+    if (more > 0) write(texts().andMore({ more, from }));
   };
   const writeIf = (isOver: (count: Count) => boolean): void => {
     for (const [from, count] of counts) {
       if (!isOver(count)) continue;
       counts.delete(from);
-      writeCount(count, from === '' ? 'an unknown address' : from);
+      writeCount(count, from === '' ? texts().unknownAddress : from);
     }
     if (!others || !isOver(others)) return;
-    writeCount(others, 'other addresses');
+    writeCount(others, texts().otherAddresses);
     others = undefined;
   };
   /** Also where the clock was set back: a count must not wait for it to come round again. */

@@ -7,6 +7,7 @@
  * broker.
  */
 import type { Change, Store } from '../store/store.ts';
+import { texts } from './texts.ts';
 
 type Qos = 0 | 1 | 2;
 
@@ -49,9 +50,7 @@ export function retainedMessages(
     try {
       await store.commit(changes);
     } catch (error) {
-      onProblem(
-        `Cannot keep what nodes said last of themselves: ${error instanceof Error ? error.message : String(error)}`,
-      );
+      onProblem(texts().cannotKeepWhatNodesSaid(error instanceof Error ? error.message : String(error)));
     }
   }
   return {

@@ -20,6 +20,7 @@ import { openLiveServer, type LiveServer } from './live/server.ts';
 import { openBroker } from './open-broker.ts';
 import { openPages, type OpenPages } from './open-pages.ts';
 import { newNotifier } from './notifier.ts';
+import { texts } from './texts.ts';
 
 export interface ServerOptions {
   settings: Settings;
@@ -138,7 +139,7 @@ async function importCardFiles(
     if (!known || JSON.stringify(known) !== JSON.stringify(card)) {
       const done = await live.applyAct({ kind: 'card-changed', card: json }, path);
       if ('problem' in done) {
-        log('warn', `Cannot take the card ${path}: ${done.problem}`);
+        log('warn', texts().cannotUseTheCardFile({ path, problem: done.problem }));
         continue;
       }
     }
@@ -177,8 +178,17 @@ function openNoticeOutbox(options: ServerOptions, store: Store, senders: Senders
     },
     onSettled: (row) =>
       row.state === 'given-up'
-        ? options.log('warn', `Gave up notifying ${whoAndHow(row)}: ${row.lastError ?? 'no reason known'}`)
-        : options.log('info', `Notified ${whoAndHow(row)}: ${noticeText(row).subject}`),
+        ? options.log(
+            'warn',
+            texts().gaveUpNotifying({
+              whoAndHow: whoAndHow(row),
+              lastError: row.lastError ?? texts().noReasonKnown,
+            }),
+          )
+        : options.log(
+            'info',
+            texts().notified({ whoAndHow: whoAndHow(row), subject: noticeText(row).subject }),
+          ),
     onProblem: (sentence) => options.log('warn', sentence),
   });
 }

@@ -12,6 +12,7 @@ import type { LiveServer } from './live/server.ts';
 import { liveWell, wellStatus } from './live/view.ts';
 import { openWellExports } from './export/well-exports.ts';
 import { withImported } from './export/with-imported.ts';
+import { texts } from './texts.ts';
 
 export interface WebParts {
   settings: Settings;
@@ -95,41 +96,37 @@ async function metricsOf({ live, store, broker, now }: WebParts): Promise<Metric
   });
   const { counts: refused } = await store.refused(0);
   return [
-    counter('stillwell_messages', 'Messages that came.', counts.messages),
-    counter('stillwell_packs', 'Packs kept.', counts.packs),
-    counter('stillwell_duplicate_packs', 'Packs that came again.', counts.duplicates),
-    counter('stillwell_readings', 'Readings kept.', counts.readings),
-    counter('stillwell_too_late_packs', 'Packs that came after the settling time.', counts.tooLate),
-    counter('stillwell_reruns', 'Times a well was run again for late packs or after a start.', counts.reruns),
-    counter('stillwell_commits', 'Commits.', counts.commits),
+    counter('stillwell_messages', texts().messagesThatCame, counts.messages),
+    counter('stillwell_packs', texts().packsKept, counts.packs),
+    counter('stillwell_duplicate_packs', texts().packsThatCameAgain, counts.duplicates),
+    counter('stillwell_readings', texts().readingsKept, counts.readings),
+    counter('stillwell_too_late_packs', texts().packsThatCameAfter, counts.tooLate),
+    counter('stillwell_reruns', texts().timesAWellWasRun, counts.reruns),
+    counter('stillwell_commits', texts().commits, counts.commits),
     {
       name: 'stillwell_commit_seconds',
       type: 'counter',
       unit: 'seconds',
-      help: 'Time spent in commits.',
+      help: texts().timeSpentInCommits,
       samples: [{ value: counts.commitMs / 1000 }],
     },
     {
       name: 'stillwell_refused_messages',
       type: 'counter',
-      help: 'Messages refused, by reason, since the store was made.',
+      help: texts().messagesRefusedByReasonSince,
       samples: refused.map(({ reason, count }) => ({ labels: { reason }, value: count })),
     },
     {
       name: 'stillwell_ignored_names',
       type: 'counter',
-      help: 'Names that nodes spoke for without a right to, by node.',
+      help: texts().namesThatNodesSpoke,
       samples: [...nodes].flatMap(([node, { ignored }]) =>
         ignored === undefined ? [] : [{ labels: { node }, value: ignored.names }],
       ),
     },
-    gauge('stillwell_wells', 'Wells watched.', pipelines.size),
-    gauge('stillwell_nodes', 'Nodes known.', nodes.size),
-    gauge(
-      'stillwell_connected_nodes',
-      'Nodes connected to the built-in broker.',
-      broker.connectedNodes().length,
-    ),
-    gauge('stillwell_clock_seconds_since_epoch', 'Our clock.', now() / 1000),
+    gauge('stillwell_wells', texts().wellsWatched, pipelines.size),
+    gauge('stillwell_nodes', texts().nodesKnown, nodes.size),
+    gauge('stillwell_connected_nodes', texts().nodesConnectedToTheBuilt, broker.connectedNodes().length),
+    gauge('stillwell_clock_seconds_since_epoch', texts().ourClock, now() / 1000),
   ];
 }

@@ -76,7 +76,7 @@ describe('openDesk', () => {
     );
     const ghost = 'f'.repeat(64);
     const check = { kind: 'check', well: 'orchard', check: 'x', outcome: 'right', papers: [ghost] };
-    expect(no(await one.write(check))).toContain('there is no paper');
+    expect(no(await one.write(check))).toContain('there is no document');
     expect(no(await one.write({ kind: 'note', well: 'orchard', text: 'x', replaces: 'gone' }))).toContain(
       'no entry of this well',
     );

@@ -4,6 +4,7 @@
  */
 import { formatCount } from '../../../shared/text/en/format.ts';
 import type { ImportCounts } from '../../http/deps.ts';
+import { texts } from '../texts.ts';
 
 export interface ImportSummary {
   well: string;
@@ -41,23 +42,19 @@ export function importSentences({
     .filter((kind) => added[kind] > 0)
     .map((kind) => formatCount(added[kind], ...COUNT_NAMES[kind]));
   return [
-    isNew
-      ? `${well} was not known here and is now.`
-      : `${well} was known here; nothing that was here was changed.`,
-    counts.length === 0 ? 'Nothing in the packet was new.' : `Added: ${counts.join(', ')}.`,
+    isNew ? texts().wasNotKnownHere(well) : texts().wasKnownHereNothing(well),
+    counts.length === 0 ? texts().nothingInTheExport : `Added: ${counts.join(', ')}.`,
     ...(watched && added.acts > 0
-      ? [
-          card === undefined
-            ? 'It is watched here: the card here stays, and acts from elsewhere are kept as its past.'
-            : 'It is watched here without a card: the packet’s card was taken. Acts from elsewhere are kept as its past.',
-        ]
+      ? [card === undefined ? texts().itIsWatchedHere : texts().itIsWatchedHereWithout]
       : []),
-    ...sharedNodes.map(
-      ({ node, well: other }) =>
-        `Its card reads from ${node}, and so does ${other} here. Where that is another box of the same name, change the card; calibrations that came with it stand as past.`,
-    ),
+    ...sharedNodes.map(({ node, well: other }) => texts().itsCardReads({ node, other })),
     ...(missing.length > 0
-      ? [`${formatCount(missing.length, 'paper', 'papers')} did not come with it: ${missing.join(', ')}.`]
+      ? [
+          texts().didNotCome({
+            papers: formatCount(missing.length, 'paper', 'papers'),
+            missing: missing.join(', '),
+          }),
+        ]
       : []),
   ];
 }

@@ -5,6 +5,7 @@
 import { Worker } from 'node:worker_threads';
 import type { WellRecord } from '../../logbook/export/record.ts';
 import type { OpenQuery, OpenOrder, OpenResult, RecordPiece } from './open-worker.ts';
+import { texts } from '../texts.ts';
 
 export interface AsidePacket {
   record: WellRecord;
@@ -76,11 +77,7 @@ function asker(worker: Worker): Ask {
   };
   worker.on('message', (result: OpenResult) => settle?.(result));
   worker.on('error', (error: NodeJS.ErrnoException) =>
-    end(
-      error.code === 'ERR_WORKER_OUT_OF_MEMORY'
-        ? { problem: 'Cannot take packet: this machine has too little memory for it' }
-        : { error },
-    ),
+    end(error.code === 'ERR_WORKER_OUT_OF_MEMORY' ? { problem: texts().thisMachineHasTooLittle } : { error }),
   );
   worker.on('exit', () => end({ error: unexpected('answer') }));
   return async (query) => {

@@ -13,6 +13,7 @@ import { actsOf, gatherRecord, hasData } from './gather.ts';
 import { alarmKey, baselineKey, cycleKey, dayKey } from './keys.ts';
 import { nodesOfOthers } from './other-nodes.ts';
 import { startState } from './start-state.ts';
+import { texts } from '../texts.ts';
 
 export interface ImportPlan {
   changes: Change[];
@@ -46,16 +47,16 @@ export async function planImport(
   const untilMs = newestMs(record);
   if (untilMs !== undefined && untilMs > nowMs + DAY_MS)
     return {
-      problem: `Cannot take packet: it knows of ${new Date(untilMs).toISOString()}, which is still to come. See to the clock of this machine`,
+      problem: texts().exportIsOfTheFuture(new Date(untilMs).toISOString()),
     };
   const foreignId = await idOfAnotherWell(store, record);
-  if (foreignId !== undefined) return { problem: `Cannot take packet: ${foreignId} is of another well here` };
+  if (foreignId !== undefined) return { problem: texts().isOfAnotherWellHere(foreignId) };
   const past = await store.past(well);
   const here = gatherRecord(well, past);
   const isNew = !(await isKnown(store, here));
   if (!isNew && !sameWell && !hasCommonRows(here, record))
     return {
-      problem: `There is a well called ${well} here already, and nothing in this packet is known of it. If it is the same well, say so and its past is put together.`,
+      problem: texts().thereIsAWellCalled(well),
       confirm: 'same',
     };
   const watched = isWatched(past);

@@ -11,6 +11,7 @@ import { importSentences } from './import-summary.ts';
 import { readPageStyle } from './page-style.ts';
 import { sha256 } from './sha256.ts';
 import { planImport, type ImportPlanResult } from './plan-import.ts';
+import { texts } from '../texts.ts';
 
 export interface WellExportParts {
   store: Store;
@@ -50,8 +51,7 @@ export function openWellExports(parts: WellExportParts): WellExports {
     zip: async (well, units) => buildExportZip(await sourceOf(well, units)),
     page: async (well, units) => buildExportPage(await sourceOf(well, units)),
     async importFile(bytes, how) {
-      if (taking)
-        return { problem: 'Cannot take packet: another one is being taken in; try again when it is done' };
+      if (taking) return { problem: texts().anotherOneIsBeingTaken };
       taking = true;
       try {
         return await openAside(bytes, (opened) =>

@@ -3,6 +3,7 @@ import { handle } from '../../core/fleet/handle.ts';
 import { readAct } from '../../core/domain/read-act.ts';
 import { applyEffects } from './apply-effect.ts';
 import type { LiveState } from './state.ts';
+import { texts } from '../texts.ts';
 
 export type ActResult = { done: true; atMs: number } | { problem: string };
 
@@ -16,5 +17,5 @@ export function applyAct(live: LiveState, json: unknown, nowMs: number, by?: str
   const accepted = effects.find((effect) => effect.is === 'accepted');
   if (accepted) return { done: true, atMs: accepted.atMs };
   const rejected = effects.find((effect) => effect.is === 'rejected');
-  return { problem: rejected?.problem ?? 'Cannot do this' };
+  return { problem: rejected?.problem ?? texts().cannotDoThis };
 }

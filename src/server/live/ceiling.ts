@@ -1,6 +1,7 @@
 /** How many nodes and wells this server takes, and what is said where it takes no more. */
 import type { Ceiling } from '../../core/fleet/ceiling.ts';
 import type { LiveState } from './state.ts';
+import { texts } from '../texts.ts';
 
 /**
  * Measured with 20,000 wells without a reading: 301 MiB of memory, 54 MB of disk, 11.6 s of the
@@ -12,17 +13,13 @@ export const CEILING: Ceiling = { nodes: 10_000, wells: 10_000 };
 /** Said as long as a ceiling is reached: what comes new is refused. */
 export function ceilingProblems({ nodes, pipelines, rules, options }: LiveState): string[] {
   const { ceiling } = rules;
-  const help = `Remove those that are gone: stillwell node forget NAME${options.commandOptions ?? ''}`;
+  const help = texts().removeThoseThatAreGone(options.commandOptions ?? '');
   return [
     ...(nodes.size >= ceiling.nodes
-      ? [
-          `Cannot take a further node: one server takes ${ceiling.nodes} at most, and ${nodes.size} are known. ${help}`,
-        ]
+      ? [texts().oneServerTakesAtMost({ nodes: ceiling.nodes, size: nodes.size, help })]
       : []),
     ...(pipelines.size >= ceiling.wells
-      ? [
-          `Cannot take a further well: one server watches ${ceiling.wells} at most, and ${pipelines.size} are known. ${help}`,
-        ]
+      ? [texts().oneServerWatchesAtMost({ wells: ceiling.wells, size: pipelines.size, help })]
       : []),
   ];
 }

@@ -9,6 +9,7 @@ import { nodesOfOthers } from '../export/other-nodes.ts';
 import type { Change, Store } from '../../store/store.ts';
 import { defaultWellKey } from './default-wells.ts';
 import type { LiveState } from './state.ts';
+import { texts } from '../texts.ts';
 
 /**
  * What to commit, or why the node stays. By what is kept alone, so that it can be done where no
@@ -20,7 +21,7 @@ export async function planForget(
   nowMs: number,
 ): Promise<{ changes: Change[] } | { problem: string }> {
   const why = await whyKept(store, node);
-  if (why !== undefined) return { problem: `Cannot forget ${node}: ${why}` };
+  if (why !== undefined) return { problem: texts().cannotForget({ node, why }) };
   const active = await store.alarms({ well: node, active: true });
   return {
     changes: [
@@ -38,13 +39,11 @@ export async function planForget(
 }
 
 async function whyKept(store: Store, node: string): Promise<string | undefined> {
-  if (!(await store.nodes()).some((row) => row.node === node)) return 'no node of this name is known';
+  if (!(await store.nodes()).some((row) => row.node === node)) return texts().noNodeOfThisName;
   const reader = (await nodesOfOthers(store, '')).get(node);
-  if (reader !== undefined) return `the card of ${reader} reads from it. Change that card first`;
-  if ((await store.channels(node)).length > 0) return 'it has sent readings, and they are kept';
-  return (await hasPast(store, node))
-    ? `something was written down of the well ${node}, and it is kept`
-    : undefined;
+  if (reader !== undefined) return texts().cardOfReads(reader);
+  if ((await store.channels(node)).length > 0) return texts().itHasSentReadings;
+  return (await hasPast(store, node)) ? texts().somethingWasWrittenDown(node) : undefined;
 }
 
 /** Whether the well of this name is more than a name. */

@@ -16,6 +16,7 @@ import { ensureImportedWell, restoreDefaultWell } from './default-wells.ts';
 import { rerun } from './rerun.ts';
 import { newLiveState, type LiveOptions, type LiveState } from './state.ts';
 import { ALIVE_KEY } from './turn.ts';
+import { texts } from '../texts.ts';
 
 /** A restart this quick is no absence. */
 const MIN_ABSENCE_MS = 90_000;
@@ -55,7 +56,10 @@ async function loadCards(live: LiveState): Promise<void> {
     if (row.kind !== 'card-changed') continue;
     const read = readAct(row.body);
     if ('problem' in read) {
-      live.options.log('warn', `Cannot use the card of ${new Date(row.atMs).toISOString()}: ${read.problem}`);
+      live.options.log(
+        'warn',
+        texts().cannotUseTheCard({ atMs: new Date(row.atMs).toISOString(), problem: read.problem }),
+      );
       continue;
     }
     if (read.act.kind !== 'card-changed') continue;

@@ -10,6 +10,7 @@ import { loadLiveState } from './load.ts';
 import type { LiveOptions, LiveState } from './state.ts';
 import { aliveDueMs, tick } from './turn.ts';
 import { notifyViewers } from './viewers.ts';
+import { texts } from '../texts.ts';
 
 /** Housekeeping of the store, in bites that leave the loop free. */
 export const MAINTENANCE_INTERVAL_MS = 5000;
@@ -66,7 +67,7 @@ export function requestResend(loop: Loop): void {
   if (loop.lostMessages === 0 || healthProblemOf(loop) !== undefined) return;
   const messages = loop.lostMessages;
   loop.lostMessages = 0;
-  loop.options.log('warn', `${messages} messages could not be kept when they came: asking for them again.`);
+  loop.options.log('warn', texts().messagesCouldNotBeKept(messages));
   loop.options.onLost?.(messages);
 }
 
@@ -148,7 +149,7 @@ export async function reload(loop: Loop): Promise<boolean> {
     loop.live = await loadLiveState(loop.options, loop.options.now());
     loop.live.hasViewers = loop.viewers.size > 0;
     loop.healthProblem = undefined;
-    loop.options.log('info', 'Keeping readings again.');
+    loop.options.log('info', texts().keepingReadingsAgain);
     return true;
   } catch (error) {
     fail(loop, error);

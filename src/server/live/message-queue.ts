@@ -4,6 +4,7 @@ import type { ReceivedMessage } from './intake.ts';
 import { errorMessage, reload, requestResend, withRecovery, type Loop } from './loop.ts';
 import { processTurn } from './turn.ts';
 import { notifyViewers } from './viewers.ts';
+import { texts } from '../texts.ts';
 
 /** When few messages come, a turn waits this long for more: fewer commits, and nobody notices. */
 export const BATCH_DELAY_MS = 15;
@@ -79,6 +80,9 @@ async function handleAll(loop: Loop, received: readonly ReceivedMessage[]): Prom
   else
     loop.options.log(
       'error',
-      `A message to ${received[0]?.topic ?? 'nobody'} was left out: ${errorMessage(failure)}`,
+      texts().messageToWasLeftOut({
+        topic: received[0]?.topic ?? 'nobody',
+        errorMessage: errorMessage(failure),
+      }),
     );
 }

@@ -9,13 +9,14 @@ import { loadLiveState } from './load.ts';
 import { healthProblemOf, withRecovery, type Loop } from './loop.ts';
 import { processTurn, saveAll } from './turn.ts';
 import { notifyViewers } from './viewers.ts';
+import { texts } from '../texts.ts';
 
 /** What a person does, in a turn of its own. */
 export async function runAct(loop: Loop, act: (nowMs: number) => ActResult): Promise<ActResult> {
   const before = healthProblemOf(loop);
-  if (before !== undefined) return { problem: `Cannot keep anything now: ${before}` };
+  if (before !== undefined) return { problem: texts().cannotKeepAnythingNow(before) };
   const nowMs = loop.options.now();
-  let done: ActResult = { problem: 'Cannot do this now: try again' };
+  let done: ActResult = { problem: texts().tryAgain };
   await withRecovery(loop, async () => {
     const end = await processTurn(loop.live, [], nowMs, () => {
       done = act(nowMs);
@@ -24,7 +25,7 @@ export async function runAct(loop: Loop, act: (nowMs: number) => ActResult): Pro
     if (end.committed) loop.options.onCommit?.();
   });
   const after = healthProblemOf(loop);
-  return after === undefined ? done : { problem: `Cannot keep this: ${after}` };
+  return after === undefined ? done : { problem: texts().cannotKeepThis(after) };
 }
 
 export async function approveNode(loop: Loop, node: string): Promise<string | undefined> {
@@ -39,7 +40,7 @@ export async function approveNode(loop: Loop, node: string): Promise<string | un
 
 export async function forget(loop: Loop, node: string): Promise<string | undefined> {
   const before = healthProblemOf(loop);
-  if (before !== undefined) return `Cannot keep anything now: ${before}`;
+  if (before !== undefined) return texts().cannotKeepAnythingNow(before);
   const { options } = loop;
   const plan = await planForget(options.store, node, options.now());
   if ('problem' in plan) return plan.problem;
@@ -48,7 +49,7 @@ export async function forget(loop: Loop, node: string): Promise<string | undefin
     dropNode(loop.live, node);
   });
   const after = healthProblemOf(loop);
-  return after === undefined ? undefined : `Cannot keep this: ${after}`;
+  return after === undefined ? undefined : texts().cannotKeepThis(after);
 }
 
 /**
@@ -60,7 +61,7 @@ export async function importChanges(
   plan: () => Promise<readonly Change[]>,
 ): Promise<string | undefined> {
   const before = healthProblemOf(loop);
-  if (before !== undefined) return `Cannot keep anything now: ${before}`;
+  if (before !== undefined) return texts().cannotKeepAnythingNow(before);
   const changes = await plan();
   // Where nothing is new nothing is made again.
   if (changes.length === 0) return undefined;
@@ -68,7 +69,7 @@ export async function importChanges(
     (one) => one.change === 'imported' && one.row.kind === 'well' && !loop.live.pipelines.has(one.row.well),
   );
   const full = addsWell ? wellCeiling(loop.live) : undefined;
-  if (full !== undefined) return `Cannot add a well: ${full}`;
+  if (full !== undefined) return texts().cannotAddAWell(full);
   const { options, live } = loop;
   await withRecovery(loop, async () => {
     await saveAll(live, options.now());
@@ -78,5 +79,5 @@ export async function importChanges(
     loop.live.counts = live.counts;
   });
   const after = healthProblemOf(loop);
-  return after === undefined ? undefined : `Cannot keep this: ${after}`;
+  return after === undefined ? undefined : texts().cannotKeepThis(after);
 }

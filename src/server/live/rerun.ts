@@ -15,6 +15,7 @@ import { firstKeptMs, readKept } from './kept-readings.ts';
 import { renameSavedNews } from './old-names.ts';
 import { deserializeState } from './save.ts';
 import type { LiveState } from './state.ts';
+import { texts } from '../texts.ts';
 
 /** Read and passed in pieces, so that a long stretch takes little memory. */
 const CHUNK_MS = 6 * HOUR_MS;
@@ -48,7 +49,7 @@ async function readSnapshot(live: LiveState, well: string, fromMs: number): Prom
       return { state: deserializeState(saved.state), atMs: saved.atMs };
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
-      live.options.log('warn', `Cannot use what was saved of ${well} at ${formatTime(saved.atMs)}: ${why}`);
+      live.options.log('warn', texts().cannotUseWhatWasSaved({ well, atMs: formatTime(saved.atMs), why }));
       beforeMs = saved.atMs - 1;
     }
   }
@@ -63,7 +64,11 @@ async function readInputs(live: LiveState, well: string, fromMs: number): Promis
     const read = readAct(row.body);
     if ('act' in read)
       inputs.push({ atMs: row.atMs, act: read.act, ...(row.by !== undefined && { by: row.by }) });
-    else live.options.log('warn', `Cannot use the act of ${formatTime(row.atMs)}: ${read.problem}`);
+    else
+      live.options.log(
+        'warn',
+        texts().cannotUseTheAct({ atMs: formatTime(row.atMs), problem: read.problem }),
+      );
   }
   for (const { atMs, body } of await store.news(well, fromMs)) {
     renameSavedNews(body);

@@ -27,6 +27,7 @@ import { BATCH_DELAY_MS, receive } from './message-queue.ts';
 import { approveNode, forget, importChanges, runAct } from './requests.ts';
 import type { LiveState } from './state.ts';
 import { processTurn, saveAll } from './turn.ts';
+import { texts } from '../texts.ts';
 
 export interface LiveServer {
   /** A message came; `kept` is called once it is on disk. */
@@ -119,7 +120,7 @@ function healthProblemsOf(loop: Loop): string[] {
   const out = loop.healthProblem === undefined ? [] : [loop.healthProblem];
   for (const pipeline of loop.live.pipelines.values()) {
     if (pipeline.fault !== undefined)
-      out.push(`A fault of our own stopped the watching of ${pipeline.well}: ${pipeline.fault}`);
+      out.push(texts().faultOfOurOwnStopped({ well: pipeline.well, fault: pipeline.fault }));
   }
   return [...out, ...ceilingProblems(loop.live)];
 }

@@ -42,7 +42,7 @@ describe('stillwell export and import', () => {
     );
     await run('export', 'mill', at('b.zip'), '--data', at('two'));
     expect(Buffer.compare(readFileSync(at('a.zip')), readFileSync(at('b.zip')))).toBe(0);
-    expect(await run('import', at('a.zip'), '--data', at('two'))).toContain('Nothing in the packet was new.');
+    expect(await run('import', at('a.zip'), '--data', at('two'))).toContain('Nothing in the export was new.');
   });
 
   test('hands over the page alone, in the units asked for', async () => {

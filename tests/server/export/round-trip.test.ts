@@ -117,7 +117,7 @@ describe('a packet', () => {
   test('taken in where it came from brings nothing and changes nothing', async () => {
     const mill = await millServer();
     const bytes = await bytesOf(mill);
-    expect((await give(mill, bytes)).said).toContain('Nothing in the packet was new.');
+    expect((await give(mill, bytes)).said).toContain('Nothing in the export was new.');
     expect(await mill.store.importedWells()).toEqual([]);
     expect(hash(await bytesOf(mill))).toBe(hash(bytes));
   });

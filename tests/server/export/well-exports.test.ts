@@ -125,7 +125,7 @@ test('the loop runs on while a packet is opened, and a second one waits for its 
   await new Promise((done) => setImmediate(done));
   order.push('a turn of the loop');
   expect(await second).toEqual({
-    problem: expect.stringMatching(/another one is being taken in/u) as string,
+    problem: expect.stringMatching(/another import is running/u) as string,
   });
   expect(await first).toMatchObject({ well: 'north', isNew: true });
   expect(order).toEqual(['a turn of the loop', 'taken']);
