@@ -4,19 +4,25 @@
  * are in src/config, those of a notice channel in its folder under src/channels.
  */
 import { z } from 'zod';
+import { texts } from './settings-texts.ts';
+
+/** Asked for when they are shown, in the language of that moment. */
+export type SettingWords = string | (() => string);
 
 /** A setting in a sentence for people. */
 export interface SettingHelp {
   /** Path in the file; `[]` stands for each entry of a list. */
   key: string;
-  description: string;
-  defaultText?: string;
+  description: SettingWords;
+  defaultText?: SettingWords;
 }
 
 /** What is right alone and wrong together: where, and the rule. */
 export interface SettingsProblem {
   path: readonly (string | number)[];
   rule: string;
+  /** A key that is no setting: it may be a secret, misspelt. */
+  unknownKey?: true;
 }
 
 /** TCP ports; 0 asks the system for any free one. */
@@ -29,28 +35,28 @@ export const MAX_LIST_ITEMS = 20;
 export const MAX_TEXT_CHARACTERS = 1000;
 
 /** Text without control characters that passes `isValid`. */
-export function text(rule: string, isValid: (value: string) => boolean = () => true) {
+export function text(rule: SettingWords, isValid: (value: string) => boolean = () => true) {
   const isPrintable = (value: string): boolean =>
     value.trim() !== '' && value.length <= MAX_TEXT_CHARACTERS && !/\p{Cc}/u.test(value);
   return z.string({ error: rule }).refine((value) => isPrintable(value) && isValid(value), { error: rule });
 }
 
 export function number(span: { min: number; max: number }) {
-  const rule = `must be a number from ${span.min} to ${span.max}`;
+  const rule = (): string => texts().mustBeANumber(span);
   return z.number({ error: rule }).min(span.min, { error: rule }).max(span.max, { error: rule });
 }
 
 export function integer(span: { min: number; max: number }) {
-  const rule = `must be a whole number from ${span.min} to ${span.max}`;
+  const rule = (): string => texts().mustBeAWholeNumber(span);
   return z.int({ error: rule }).min(span.min, { error: rule }).max(span.max, { error: rule });
 }
 
 export function oneOf<const T extends string | number | boolean>(...options: T[]) {
-  return z.literal(options, { error: `must be one of ${options.join(', ')}` });
+  return z.literal(options, { error: () => texts().mustBeOneOf(options.join(', ')) });
 }
 
 export function list<T extends z.ZodType>(item: T, max: number) {
-  const rule = `must be a list of at most ${max}`;
+  const rule = (): string => texts().mustBeAList(max);
   return z.array(item, { error: rule }).max(max, { error: rule });
 }
 
@@ -60,12 +66,15 @@ export function list<T extends z.ZodType>(item: T, max: number) {
  */
 export function section<T extends z.core.$ZodLooseShape>(shape: T) {
   return z.strictObject(shape, {
-    error: (issue) => (issue.code === 'unrecognized_keys' ? undefined : 'must be an object in braces'),
+    error: (issue) => (issue.code === 'unrecognized_keys' ? undefined : texts().mustBeAnObject),
   });
 }
 
-export const file = text('must be the path of a file');
-export const host = text('must be a host name or an address', (value) => /^[A-Za-z0-9.:_-]+$/.test(value));
+export const file = text(() => texts().mustBeAFile);
+export const host = text(
+  () => texts().mustBeAHost,
+  (value) => /^[A-Za-z0-9.:_-]+$/.test(value),
+);
 export function isUrlOf(value: string, protocols: readonly string[]): boolean {
   return URL.canParse(value) && protocols.includes(new URL(value).protocol);
 }

@@ -5,7 +5,8 @@
  */
 export interface Sheet {
   id: string;
-  name: string;
+  /** Of one label on stock, in the unit that it is sold by. */
+  stockSize?: string;
   /** Which named page of print.css it is. */
   paper: 'a4' | 'letter';
   page: Size;
@@ -29,7 +30,6 @@ export interface Size {
 const INCH = 25.4;
 /** ISO 216, and 8-1/2 by 11 in. */
 const PAGES = { a4: { w: 210, h: 297 }, letter: { w: 8.5 * INCH, h: 11 * INCH } } as const;
-const PAPER_NAMES = { a4: 'A4', letter: 'Letter' } as const;
 /** What no home printer reaches. */
 const MARGIN = 10;
 
@@ -61,7 +61,7 @@ function stockSheet(paper: Sheet['paper'], { w, h, columns, rows, gap }: Stock, 
   const page = PAGES[paper];
   return {
     id: `${paper}-${columns * rows}-stock`,
-    name: `Label stock ${size}, ${columns * rows} a sheet, on ${PAPER_NAMES[paper]}`,
+    stockSize: size,
     paper,
     page,
     label: { w, h },
@@ -79,7 +79,6 @@ function plainSheet(paper: Sheet['paper'], columns: number, rows: number): Sheet
   const perPage = columns * rows;
   return {
     id: `${paper}-${perPage}-plain`,
-    name: `Plain paper, ${PAPER_NAMES[paper]}, ${perPage} ${perPage > 2 ? 'a sheet' : 'large ones a sheet'}, to cut out`,
     paper,
     page,
     label,

@@ -4,18 +4,19 @@
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import { alarmTitle } from '../../shared/text/en/alarm-title.ts';
 import { EXIT, type CommandBuilder } from './command.ts';
-import { JSON_OPTION, SERVER_OPTION } from './options.ts';
+import { jsonOption, serverOption } from './options.ts';
 import { serverApi } from './server-api.ts';
 import { utcMoment } from './utc-moment.ts';
+import { texts } from './texts.ts';
 
 export const alarmsCommand: CommandBuilder = (command, { io, action }) => {
   command
-    .description('List alarms: active ones first, then the newest. The server must be running.')
-    .argument('[well]', 'Name of a well. Default: all wells.')
-    .option('--active', 'List active alarms only.')
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
-    .addHelpText('after', '\nExamples:\n  stillwell alarms --active\n  stillwell alarms mill --json')
+    .description(texts().listAlarmsActiveOnesFirst)
+    .argument('[well]', texts().nameOfAWellDefault)
+    .option('--active', texts().listActiveAlarmsOnly)
+    .addOption(jsonOption())
+    .addOption(serverOption())
+    .addHelpText('after', texts().examplesOfAlarms)
     .action(
       action(async (well, { active, json, server }) => {
         const api = serverApi(server);
@@ -29,7 +30,7 @@ export const alarmsCommand: CommandBuilder = (command, { io, action }) => {
           (a, b) => Number(b.active) - Number(a.active) || b.raisedMs - a.raisedMs,
         );
         if (json) for (const alarm of sorted) io.out(JSON.stringify(alarm));
-        else if (sorted.length === 0) io.out(active ? 'No active alarms.' : 'No alarms.');
+        else if (sorted.length === 0) io.out(active ? texts().noActiveAlarms : texts().noAlarms);
         else for (const alarm of sorted) io.out(alarmLine(alarm));
         return EXIT.ok;
       }),

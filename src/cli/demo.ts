@@ -17,28 +17,25 @@ import { openServer, type RunningServer } from '../server/server.ts';
 import { EXIT, type CommandBuilder, type Io } from './command.ts';
 import { newLog, untilShutdown } from './server-log.ts';
 import { wholeNumber } from './options.ts';
+import { texts } from './texts.ts';
 
 const DEFAULT_DAYS = 60;
 const DEFAULT_PORT = 8421;
 
 export const demoCommand: CommandBuilder = (command, { io, action }) => {
   command
-    .description(
-      'Show Alder Bench, an invented farm with four simulated wells; three of them are in trouble. ' +
-        'The past is simulated first, which takes a minute or two. ' +
-        'Then the demo runs in real time until you press Ctrl-C. Nothing is kept.',
-    )
+    .description(texts().showAlderBenchAnInvented)
     .option(
       '--days <n>',
-      `Days of past. Default: ${DEFAULT_DAYS}.`,
+      texts().daysOfPastDefault(DEFAULT_DAYS),
       wholeNumber('--days', { from: 1, to: 400 }),
     )
     .option(
       '--port <port>',
-      `Port of the pages. Only this computer can open them. Default: ${DEFAULT_PORT}.`,
+      texts().portOfThePagesOnly(DEFAULT_PORT),
       wholeNumber('--port', { from: 0, to: 65_535 }),
     )
-    .addHelpText('after', '\nExample:\n  stillwell demo --days 14')
+    .addHelpText('after', texts().examplesOfDemo)
     .action(
       action(async ({ days = DEFAULT_DAYS, port = DEFAULT_PORT }) => {
         const dataDir = mkdtempSync(join(tmpdir(), 'stillwell-demo-'));
@@ -81,9 +78,7 @@ async function runDemo(io: Io, { dataDir, days, port }: DemoOptions): Promise<vo
   });
   for (const { card } of demoWells(nowMs))
     await station.live.applyAct({ kind: 'card-changed', card }, 'demo');
-  io.err(
-    `Alder Bench, an invented farm: ${days} days of its past are on their way. Pages: ${station.web.url}`,
-  );
+  io.err(texts().alderBenchAnInventedFarm({ days, url: station.web.url }));
   const task: DemoTask = {
     brokerUrl: `mqtt://127.0.0.1:${station.brokerPort}`,
     fromMs,
@@ -139,7 +134,10 @@ function trackHistory(worker: Worker, station: RunningServer, io: Io, history: D
       history.ticker.timer = setInterval(() => void station.live.tick(), 1000);
       const { counts } = station.live.state();
       io.err(
-        `${counts.readings.toLocaleString('en')} readings of the past in ${((performance.now() - began) / 1000).toFixed(0)} s; now live. End with Ctrl-C.`,
+        texts().readingsOfThePast({
+          readings: counts.readings.toLocaleString('en'),
+          value: ((performance.now() - began) / 1000).toFixed(0),
+        }),
       );
       void printActiveAlarms(station, io);
     }
@@ -158,7 +156,11 @@ function demoSettings(dataDir: string, port: number): Settings {
     broker: { kind: 'built-in', host: '127.0.0.1', port: 0 },
     web: { host: '127.0.0.1', port },
     notices: [
-      { name: 'farm office', mqtt: { topic: 'alder-bench/notices' }, priorities: ['now', 'soon', 'note'] },
+      {
+        name: texts().farmOffice,
+        mqtt: { topic: 'alder-bench/notices' },
+        priorities: ['now', 'soon', 'note'],
+      },
     ],
   };
 }

@@ -2,15 +2,20 @@
 import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { fileError, systemReason } from '../../shared/text/en/system-reasons.ts';
 import { UsageError } from './command.ts';
+import { texts } from './texts.ts';
 
 /** @throws UsageError if there is no such file, it is a folder, or it is larger than `maxBytes`. */
 export function readInput(path: string, maxBytes: number): Uint8Array {
   try {
     const stat = statSync(path);
-    if (!stat.isFile() && !stat.isFIFO()) throw new UsageError(`Cannot read ${path}: it must be a file`);
+    if (!stat.isFile() && !stat.isFIFO()) throw new UsageError(texts().itMustBeAFile(path));
     if (stat.size > maxBytes)
       throw new UsageError(
-        `Cannot read ${path}: it may have ${maxBytes / 2 ** 20} MiB at most: ${(stat.size / 2 ** 20).toFixed(1)} MiB`,
+        texts().itMayHaveMibAt({
+          path,
+          maxBytes: maxBytes / 2 ** 20,
+          value: (stat.size / 2 ** 20).toFixed(1),
+        }),
       );
     return readFileSync(path);
   } catch (cause) {
@@ -25,13 +30,13 @@ export function readInputText(path: string, maxBytes: number): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch (cause) {
-    throw new UsageError(`Cannot read ${path}: it must be UTF-8. Save it as "CSV UTF-8"`, { cause });
+    throw new UsageError(texts().itMustBeUtfSave(path), { cause });
   }
 }
 
 /** Before long work is done for a file. @throws UsageError */
 export function requireNewFile(path: string): void {
-  if (existsSync(path)) throw new UsageError(`Cannot write ${path}: it exists already. Choose another name`);
+  if (existsSync(path)) throw new UsageError(texts().itExistsAlreadyChooseAnother(path));
 }
 
 /** @throws Error with one sentence. */

@@ -11,6 +11,7 @@ import { planForget } from '../server/live/forget.ts';
 import { STORE_FILE } from '../server/server.ts';
 import { EXIT, UsageError, type Io } from './command.ts';
 import { ApiError, serverApi } from './server-api.ts';
+import { texts } from './texts.ts';
 
 interface Place {
   dataDir: string;
@@ -31,7 +32,7 @@ export async function forgetNodes(names: readonly string[], io: Io, place: Place
     let exit: number = EXIT.ok;
     for (const node of names) {
       const why = await forget(node);
-      if (why === undefined) io.out(`${node} is forgotten.`);
+      if (why === undefined) io.out(texts().isForgotten(node));
       else {
         io.err(why);
         exit = EXIT.usage;
@@ -46,10 +47,7 @@ export async function forgetNodes(names: readonly string[], io: Io, place: Place
 /** A server that runs holds its nodes in memory: it alone forgets one. */
 function storeUnlessServed(dataDir: string): Store | undefined {
   const path = join(dataDir, STORE_FILE);
-  if (!existsSync(path))
-    throw new UsageError(
-      `Cannot forget a node: there is no database in ${dataDir}. Name another folder with --data`,
-    );
+  if (!existsSync(path)) throw new UsageError(texts().thereIsNoDatabase(dataDir));
   try {
     return openStore(path);
   } catch (error) {

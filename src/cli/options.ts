@@ -7,27 +7,22 @@ import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 import { isIsoDate } from '../core/domain/rfc3339.ts';
 import { UsageError } from './command.ts';
 import { DEFAULT_SERVER } from './server-api.ts';
+import { texts } from './texts.ts';
 
-export const SERVER_OPTION = new Option('--server <address>', 'Address of the running server.').default(
-  DEFAULT_SERVER,
-);
-export const JSON_OPTION = new Option('--json', 'Print JSON for other programs, one object on each line.');
-export const BY_OPTION = new Option('--by <name>', 'Who did it. Default: your user name on this computer.');
-export const ON_OPTION = new Option('--on <date>', 'When it was so, as 2026-11-30. Default: now.');
-export const NOTE_OPTION = new Option('--note <text>', 'A remark.');
-export const PHOTO_OPTION = new Option(
-  '--photo <file>',
-  'A photo or document to keep with it. Repeat the option for each file.',
-).argParser(collect);
-export const SETTINGS_OPTION = new Option(
-  '--settings <file>',
-  'Settings file of the server. Default: .stillwell/settings.json.',
-);
-export const DATA_OPTION = new Option(
-  '--data <dir>',
-  'Data folder of the server. Default: the one in the settings, or .stillwell.',
-);
-export const UNITS_OPTION = new Option('--units <units>', 'us or metric. Default: us.').argParser(readUnits);
+export const serverOption = () =>
+  new Option('--server <address>', texts().addressOfTheServerWithDefault(DEFAULT_SERVER)).default(
+    DEFAULT_SERVER,
+  );
+export const jsonOption = () => new Option('--json', texts().printJsonForOtherPrograms);
+export const byOption = () => new Option('--by <name>', texts().whoDidItDefaultYour);
+export const onOption = () => new Option('--on <date>', texts().whenItWasSoDefault);
+export const noteOption = () => new Option('--note <text>', texts().remark);
+export const photoOption = () =>
+  new Option('--photo <file>', texts().photoOrDocumentToKeep).argParser(collect);
+export const settingsOption = () => new Option('--settings <file>', texts().settingsFileOfTheServer);
+export const dataOption = () => new Option('--data <dir>', texts().dataFolderOfTheServer);
+export const unitsOption = () =>
+  new Option('--units <units>', texts().usOrMetricDefaultUs).argParser(readUnits);
 
 /** For an option that may be repeated. */
 export function collect(text: string, before: string[] | undefined): string[] {
@@ -37,7 +32,7 @@ export function collect(text: string, before: string[] | undefined): string[] {
 /** @throws UsageError */
 export function readUnits(text: string): UnitSystem {
   if (text === 'us' || text === 'metric') return text;
-  throw new UsageError(`Cannot read --units: it must be us or metric: ${text}`);
+  throw new UsageError(texts().itMustBeUs(text));
 }
 
 /** A whole number within bounds. The parser throws a UsageError. */
@@ -45,9 +40,7 @@ export function wholeNumber(flag: string, bounds: { from: number; to: number }):
   return (text) => {
     const value = text.trim() === '' ? Number.NaN : Number(text);
     if (!Number.isInteger(value) || value < bounds.from || value > bounds.to)
-      throw new UsageError(
-        `Cannot read ${flag}: it must be a whole number from ${bounds.from} to ${bounds.to}: ${text}`,
-      );
+      throw new UsageError(texts().itMustBeAWhole({ flag, from: bounds.from, to: bounds.to, text }));
     return value;
   };
 }
@@ -55,8 +48,7 @@ export function wholeNumber(flag: string, bounds: { from: number; to: number }):
 /** A day, as 2026-11-30. The parser throws a UsageError. */
 export function isoDate(flag: string): (text: string) => string {
   return (text) => {
-    if (!isIsoDate(text))
-      throw new UsageError(`Cannot read ${flag}: it must be a date such as 2026-11-30: ${text}`);
+    if (!isIsoDate(text)) throw new UsageError(texts().itMustBeADate({ flag, text }));
     return text;
   };
 }

@@ -6,113 +6,114 @@
 import { Command, CommanderError, type CommandUnknownOpts } from '@commander-js/extra-typings';
 import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from './command.ts';
 import { errorSentence } from './error-sentence.ts';
+import { texts } from './texts.ts';
 
 interface LazyCommand {
   /** Heading in the list of commands. */
-  group: string;
-  summary: string;
+  group: () => string;
+  summary: () => string;
   load: () => Promise<CommandBuilder>;
 }
 
-const RUN = 'Watch wells:';
-const WELL = 'Cards and logbook of a well:';
-const NODES = 'Nodes and notices:';
-const FILES = 'Recordings and exports:';
+const RUN = (): string => texts().watchWells;
+const WELL = (): string => texts().cardsAndLogbook;
+const NODES = (): string => texts().nodesAndNotices;
+const FILES = (): string => texts().recordingsAndExports;
 
 const COMMANDS: Record<string, LazyCommand> = {
   serve: {
     group: RUN,
-    summary: 'Watch your wells until you press Ctrl-C.',
+    summary: () => texts().watchYourWellsUntilYou,
     load: async () => (await import('./serve.ts')).serveCommand,
   },
   demo: {
     group: RUN,
-    summary: 'Show an invented farm with four simulated wells.',
+    summary: () => texts().showAnInventedFarm,
     load: async () => (await import('./demo.ts')).demoCommand,
   },
   alarms: {
     group: RUN,
-    summary: 'List alarms.',
+    summary: () => texts().listAlarms,
     load: async () => (await import('./alarms.ts')).alarmsCommand,
   },
   card: {
     group: WELL,
-    summary: 'Show, change, check, import and export cards.',
+    summary: () => texts().showChangeCheckImport,
     load: async () => (await import('./card/card.ts')).cardCommand,
   },
   due: {
     group: WELL,
-    summary: 'List the checks that are due, and record checks.',
+    summary: () => texts().listTheChecks,
     load: async () => (await import('./due/due.ts')).dueCommand,
   },
   visit: {
     group: WELL,
-    summary: 'Open and close visits, and record work.',
+    summary: () => texts().openAndCloseVisits,
     load: async () => (await import('./logbook/visit.ts')).visitCommand,
   },
   reading: {
     group: WELL,
-    summary: 'Record and list readings that were taken by hand.',
+    summary: () => texts().recordAndListReadings,
     load: async () => (await import('./logbook/reading.ts')).readingCommand,
   },
   water: {
     group: WELL,
-    summary: 'Record and list water tests.',
+    summary: () => texts().recordAndListWaterTests,
     load: async () => (await import('./logbook/water.ts')).waterCommand,
   },
   document: {
     group: WELL,
-    summary: 'Keep manuals, receipts, well logs and photos.',
+    summary: () => texts().keepManualsReceiptsWellLogs,
     load: async () => (await import('./logbook/document.ts')).documentCommand,
   },
   note: {
     group: WELL,
-    summary: 'Announce guests, irrigation, a shutdown or the end of one.',
+    summary: () => texts().announceGuestsIrrigationAShutdown,
     load: async () => (await import('./logbook/note.ts')).noteCommand,
   },
   log: {
     group: WELL,
-    summary: 'List the logbook, add an entry or void one.',
+    summary: () => texts().listTheLogbookAdd,
     load: async () => (await import('./logbook/logbook.ts')).logCommand,
   },
   labels: {
     group: WELL,
-    summary: 'Print labels for the equipment of a well.',
+    summary: () => texts().printLabelsForTheEquipment,
     load: async () => (await import('./logbook/labels.ts')).labelsCommand,
   },
   node: {
     group: NODES,
-    summary: 'Manage the credentials of nodes.',
+    summary: () => texts().manageTheCredentialsOfNodes,
     load: async () => (await import('./node.ts')).nodeCommand,
   },
   refused: {
     group: NODES,
-    summary: 'List the messages that were refused, and why.',
+    summary: () => texts().listTheMessagesThatWere,
     load: async () => (await import('./refused.ts')).refusedCommand,
   },
   'send-test': {
     group: NODES,
-    summary: 'Send a test notice.',
+    summary: () => texts().sendATestNotice,
     load: async () => (await import('./send-test.ts')).sendTestCommand,
   },
   record: {
     group: FILES,
-    summary: 'Record what nodes send and what people do.',
+    summary: () => texts().recordWhatNodesSend,
     load: async () => (await import('./record.ts')).recordCommand,
   },
   replay: {
     group: FILES,
-    summary: 'Print the cycles, days, baselines and alarms of a recording.',
+    summary: () => texts().printTheCyclesDaysBaselines,
     load: async () => (await import('./replay.ts')).replayCommand,
   },
   export: {
     group: FILES,
-    summary: 'Write everything known about a well to one file.',
+    summary: () => texts().writeEverythingKnownAbout,
     load: async () => (await import('./logbook/export.ts')).exportCommand,
   },
   import: {
     group: FILES,
-    summary: 'Read an export of another server.',
+    summary: () => texts().readAnExportOfAnother,
     load: async () => (await import('./logbook/import.ts')).importCommand,
   },
 };
@@ -170,24 +171,27 @@ export async function newProgram(
       },
   };
   const program = new Command('stillwell')
-    .description(
-      'Stillwell watches water wells with a current clamp and a pressure transducer. It reports changes early. ' +
-        'It cannot switch a pump, and it is no safety device.',
-    )
-    .version(version, '--version', 'Print the version.')
-    .helpOption('-h, --help', 'Print this help.')
+    .description(texts().stillwellWatchesWaterWells)
+    .version(version, '--version', texts().printTheVersion)
+    .helpOption('-h, --help', texts().printThisHelp)
     .helpCommand(false)
     .enablePositionalOptions()
     .allowExcessArguments()
-    .configureHelp({ helpWidth: HELP_WIDTH })
+    .configureHelp({
+      helpWidth: HELP_WIDTH,
+      styleTitle: (title) => texts().helpTitles[title] ?? title,
+      styleUsage: (usage) =>
+        usage.replace('[options]', texts().anyOptions).replace('[command]', texts().anyCommand),
+      optionDescription: ({ description }) => description,
+    })
     .configureOutput({
       writeOut: (text) => io.out(text.trimEnd()),
       outputError: () => undefined,
     })
     .exitOverride()
-    .addHelpText('after', '\nHelp for one command: stillwell COMMAND --help');
+    .addHelpText('after', texts().helpForOneCommandStillwell);
   for (const [name, { group, summary, load }] of Object.entries(COMMANDS)) {
-    const command = program.command(name).summary(summary).description(summary).helpGroup(group);
+    const command = program.command(name).summary(summary()).description(summary()).helpGroup(group());
     // Loading one after the other costs nothing: only one is needed.
     // oxlint-disable-next-line no-await-in-loop
     if (isNeeded(name)) defineGroup(command, await load(), context);
@@ -196,10 +200,7 @@ export async function newProgram(
     result.exit = EXIT.usage;
     const [word] = command.args;
     if (word === undefined) command.outputHelp();
-    else
-      throw new UsageError(
-        `Cannot run "${word}": it must be one of ${Object.keys(COMMANDS).join(', ')}. Try: stillwell --help`,
-      );
+    else throw new UsageError(texts().itMustBeOne({ word, commands: Object.keys(COMMANDS).join(', ') }));
   });
   return program;
 }
@@ -214,8 +215,8 @@ function defineGroup(command: Command, build: CommandBuilder, context: CommandCo
     const path = pathOf(command);
     throw new UsageError(
       word === undefined
-        ? `Cannot run ${path}: one of ${names.join(', ')} must follow. Try: ${path} --help`
-        : `Cannot run "${path} ${word}": it must be one of ${names.join(', ')}. Try: ${path} --help`,
+        ? texts().oneOfMustFollowTry({ path, names: names.join(', ') })
+        : texts().itMustBeOneOfTry({ path, word, names: names.join(', ') }),
     );
   });
 }
@@ -227,7 +228,7 @@ function rejectExtraWords(command: unknown): void {
   if (registeredArguments.at(-1)?.variadic === true) return;
   const extra = args[registeredArguments.length];
   if (extra !== undefined)
-    throw new UsageError(`Cannot read "${extra}": nothing more may follow. Usage: ${usageOf(command)}`);
+    throw new UsageError(texts().nothingMoreMayFollowUsage({ extra, usageOf: usageOf(command) }));
 }
 
 function namedCommand(program: CommandUnknownOpts, words: readonly string[]): CommandUnknownOpts {
@@ -257,7 +258,7 @@ function mistake({ code, message }: CommanderError, command: CommandUnknownOpts)
   const [, suggestion] = /\(Did you mean (.*)\?\)/.exec(message) ?? [];
   const [flag] = quoted.split(' ');
   const path = pathOf(command);
-  const remedy = suggestion === undefined ? `Try: ${path} --help` : `Did you mean ${suggestion}?`;
+  const remedy = suggestion === undefined ? `Try: ${path} --help` : texts().didYouMean(suggestion);
   switch (code) {
     case 'commander.unknownOption':
       return `Cannot read ${quoted}: ${path} has no such option. ${remedy}`;

@@ -15,9 +15,10 @@ import { builtInUrl, externalClientSettings } from '../server/open-broker.ts';
 import { activeActs, newRecorder } from '../server/record.ts';
 import { STORE_FILE } from '../server/server.ts';
 import { EXIT, type CommandBuilder, type Io } from './command.ts';
-import { DATA_OPTION, SETTINGS_OPTION } from './options.ts';
+import { dataOption, settingsOption } from './options.ts';
 import { locate, type Place } from './place.ts';
 import { newLog, untilShutdown } from './server-log.ts';
+import { texts } from './texts.ts';
 
 /**
  * Who listens on the built-in broker: a user that hears everything and publishes nothing, made for
@@ -28,20 +29,11 @@ const ACTS_EVERY_MS = 2000;
 
 export const recordCommand: CommandBuilder = (command, { io, action }) => {
   command
-    .description(
-      'Record what nodes send and what people do, until you press Ctrl-C. ' +
-        'The server must be running; recording changes nothing in it.',
-    )
-    .argument('<file>', 'File to make. A file that exists is left as it is. - writes to stdout.')
-    .addOption(SETTINGS_OPTION)
-    .addOption(DATA_OPTION)
-    .addHelpText(
-      'after',
-      `
-Examples:
-  stillwell record alder-bench.ndjson
-  stillwell record - --data /srv/alder-bench | gzip > alder-bench.ndjson.gz`,
-    )
+    .description(texts().recordWhatNodesSendAndWhat)
+    .argument('<file>', texts().fileToMakeAFile)
+    .addOption(settingsOption())
+    .addOption(dataOption())
+    .addHelpText('after', texts().examplesOfRecord)
     .action(
       action(async (out, flags) => {
         const place = locate(io, flags);
@@ -84,14 +76,17 @@ async function record(place: Place, { write, io }: RecordParams): Promise<void> 
     );
   const timer = setInterval(() => void recordActs(Date.now()), ACTS_EVERY_MS);
   try {
-    log('info', 'Recording. End with Ctrl-C.');
+    log('info', texts().recordingEndWithCtrlC);
     await ended;
   } finally {
     clearInterval(timer);
     await connection.close();
   }
   await recordActs();
-  log('info', `Recorded ${recorder.counts.messages} messages and ${recorder.counts.acts} acts.`);
+  log(
+    'info',
+    texts().recordedMessagesAndActs({ messages: recorder.counts.messages, acts: recorder.counts.acts }),
+  );
 }
 
 /** Acts as the server has kept them. */

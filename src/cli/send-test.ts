@@ -9,18 +9,16 @@ import { sendersOf } from '../server/server.ts';
 import type { RecipientSettings } from '../config/settings.ts';
 import { externalClientSettings } from '../server/open-broker.ts';
 import { EXIT, UsageError, type CommandBuilder, type Io } from './command.ts';
-import { SETTINGS_OPTION } from './options.ts';
+import { settingsOption } from './options.ts';
 import { locate, type Place } from './place.ts';
+import { texts } from './texts.ts';
 
 export const sendTestCommand: CommandBuilder = (command, { io, action }) => {
   command
-    .description(
-      'Send a test notice to a recipient, through each of the channels in the settings. ' +
-        'Then check that it has arrived: only that proves it.',
-    )
-    .argument('[name]', 'Name of the recipient under "notices" in the settings. Default: all recipients.')
-    .addOption(SETTINGS_OPTION)
-    .addHelpText('after', '\nExample:\n  stillwell send-test Anna')
+    .description(texts().sendATestNoticeToA)
+    .argument('[name]', texts().nameOfTheRecipientUnder)
+    .addOption(settingsOption())
+    .addHelpText('after', texts().examplesOfSendtest)
     .action(
       action(async (name, flags) => {
         const place = locate(io, flags);
@@ -35,10 +33,8 @@ function recipientsNamed({ settings: { notices } }: Place, name: string | undefi
   if (recipients.length > 0) return recipients;
   const known = notices.map((recipient) => recipient.name).join(', ');
   throw new UsageError(
-    `Cannot send a test notice${name === undefined ? '' : ` to ${name}`}: ` +
-      (known === ''
-        ? 'the settings name no recipient. Add one under "notices"'
-        : `the settings name ${known}`),
+    texts().cannotSendATestNotice(name === undefined ? '' : texts().to(name)) +
+      (known === '' ? texts().settingsNameNoRecipientAdd : texts().settingsName(known)),
   );
 }
 
@@ -68,10 +64,7 @@ async function sendTests(io: Io, place: Place, recipients: readonly RecipientSet
  */
 async function brokerFor({ settings, secrets }: Place): Promise<Pick<Broker, 'publish' | 'close'>> {
   const { broker, root } = settings;
-  if (broker.kind === 'built-in')
-    return unavailableBroker(
-      'the built-in broker is part of the running server and takes notices from it alone, so this way cannot be tried from here',
-    );
+  if (broker.kind === 'built-in') return unavailableBroker(texts().builtInBrokerIsPart);
   const client = externalClientSettings(broker, secrets);
   try {
     return await openBrokerClient({

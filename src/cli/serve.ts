@@ -4,55 +4,24 @@ import type { BrokerSettings, Settings } from '../config/settings.ts';
 import { programVersion, siteFolder } from '../server/install-paths.ts';
 import { openServer, type RunningServer } from '../server/server.ts';
 import { EXIT, UsageError, type CommandBuilder } from './command.ts';
-import { DATA_OPTION, SETTINGS_OPTION, wholeNumber } from './options.ts';
+import { dataOption, settingsOption, wholeNumber } from './options.ts';
 import { asUsageError, locate, type Place } from './place.ts';
 import { DEFAULT_SERVER } from './server-api.ts';
 import { newLog, untilShutdown, type Log } from './server-log.ts';
+import { texts } from './texts.ts';
 
 const PORTS = { from: 0, to: 65_535 };
 
 export const serveCommand: CommandBuilder = (command, { io, action }) => {
   command
-    .description(
-      'Watch your wells until you press Ctrl-C. No settings are needed: nodes publish to this computer, ' +
-        `and the pages are at ${DEFAULT_SERVER}/. ` +
-        'Each node needs its own user name and password: stillwell node add NAME',
-    )
-    .addOption(SETTINGS_OPTION)
-    .addOption(DATA_OPTION)
-    .option(
-      '--listen <address>',
-      "Address of this computer on the farm's network. Nodes with a password reach the broker there. " +
-        'Phones reach the calendar of checks there.',
-    )
-    .option(
-      '--broker-port <port>',
-      'Port of the built-in broker. Default: 1883.',
-      wholeNumber('--broker-port', PORTS),
-    )
-    .option(
-      '--calendar-port <port>',
-      'Port of the calendar for phones. Default: 8422.',
-      wholeNumber('--calendar-port', PORTS),
-    )
-    .option(
-      '--port <port>',
-      'Port of the pages. Only this computer can open them. Default: 8420.',
-      wholeNumber('--port', PORTS),
-    )
-    .addHelpText(
-      'after',
-      `
-Examples:
-  stillwell serve
-  stillwell serve --listen 192.168.1.20 --data /srv/alder-bench
-
-A settings file that sends mail to Anna when something is wrong:
-  {"notices": [{"name": "Anna", "mail": {"to": "anna@alder-bench.example"}}],
-   "smtp": {"host": "mail.alder-bench.example", "from": "wells@alder-bench.example"}}
-
-${settingsHelp()}`,
-    )
+    .description(texts().watchYourWellsUntilYouPress(DEFAULT_SERVER))
+    .addOption(settingsOption())
+    .addOption(dataOption())
+    .option('--listen <address>', texts().addressOfThisComputer)
+    .option('--broker-port <port>', texts().portOfTheBuilt, wholeNumber('--broker-port', PORTS))
+    .option('--calendar-port <port>', texts().portOfTheCalendar, wholeNumber('--calendar-port', PORTS))
+    .option('--port <port>', texts().portOfThePagesOnlyThis, wholeNumber('--port', PORTS))
+    .addHelpText('after', texts().examplesOfServe(settingsHelp()))
     .action(
       action(async (flags) => {
         const place = locate(io, flags);
@@ -73,7 +42,7 @@ ${settingsHelp()}`,
         });
         logStart(log, server, place);
         await untilShutdown();
-        log('info', 'Ending: saving.');
+        log('info', texts().endingSaving);
         await server.close();
         return EXIT.ok;
       }),
@@ -82,20 +51,11 @@ ${settingsHelp()}`,
 
 function logStart(log: Log, { web, brokerPort, live }: RunningServer, { options }: Place): void {
   log('info', `Pages: ${web.url}`);
-  if (brokerPort !== undefined)
-    log(
-      'info',
-      `Built-in broker: port ${brokerPort}. To make a password for a node: stillwell node add NAME${options}`,
-    );
+  if (brokerPort !== undefined) log('info', texts().builtInBrokerPort({ brokerPort, options }));
   const server = web.url === `${DEFAULT_SERVER}/` ? '' : ` --server ${web.url}`;
   if (web.calendar)
-    log(
-      'info',
-      `Calendar for phones: ${web.calendar.host} port ${web.calendar.port}. ` +
-        `To make its address, open the page "Due", or: stillwell due --subscribe${server}`,
-    );
-  if (live.state().nodes.size === 0)
-    log('info', 'No node has sent anything yet. To see simulated wells first: stillwell demo');
+    log('info', texts().calendarForPhonesPort({ host: web.calendar.host, port: web.calendar.port, server }));
+  if (live.state().nodes.size === 0) log('info', texts().noNodeHasSentAnything);
 }
 
 interface Flags {
@@ -125,7 +85,7 @@ function withFlags(settings: Settings, flags: Flags): Settings {
 function brokerWith(broker: BrokerSettings, { listen, brokerPort }: Flags): BrokerSettings {
   if (broker.kind === 'external') {
     if (brokerPort === undefined) return broker;
-    throw new UsageError('Cannot use --broker-port: the settings name an external broker');
+    throw new UsageError(texts().settingsNameAnExternalBroker);
   }
   return {
     ...broker,

@@ -6,6 +6,7 @@ import type { Problem } from '../../shared/api/server-state.ts';
 import { ROUTES } from '../../shared/api/routes.ts';
 import type { Answer, Body, JsonRoute } from '../../shared/api/routes.ts';
 import { UsageError } from './command.ts';
+import { texts } from './texts.ts';
 
 export const DEFAULT_SERVER = 'http://127.0.0.1:8420';
 
@@ -16,7 +17,7 @@ export class ApiError extends Error {
 
   constructor(status: number, message: string, fields: Problem['fields'] = []) {
     super(message);
-    this.name = 'Refused';
+    this.name = texts().refused;
     this.status = status;
     this.fields = fields;
   }
@@ -38,7 +39,7 @@ export interface ServerApi {
 export function serverApi(address: string = DEFAULT_SERVER): ServerApi {
   if (!URL.canParse(address) || !/^https?:$/.test(new URL(address).protocol))
     throw new UsageError(
-      `Cannot ask ${JSON.stringify(address)}: --server must be an address such as ${DEFAULT_SERVER}`,
+      texts().serverMustBeAnAddress({ address: JSON.stringify(address), defaultServer: DEFAULT_SERVER }),
     );
   return {
     get: (name, parts = {}) => send(address, name, parts),
@@ -76,7 +77,7 @@ async function apiErrorFrom(address: string, response: Response): Promise<ApiErr
   const problem: Partial<Problem> = typeof value === 'object' && value !== null ? value : {};
   return new ApiError(
     response.status,
-    problem.detail ?? `${address} answered ${response.status}, but not as a Stillwell does`,
+    problem.detail ?? texts().answeredButNot({ address, status: response.status }),
     problem.fields,
   );
 }

@@ -2,6 +2,7 @@
 import { CHANNELS, CHANNEL_NAMES, SHARED_PARTS, type SharedSettings } from '../channels/channels.ts';
 import type { SettingsProblem } from '../settings-shapes.ts';
 import type { SettingsInput } from './schema.ts';
+import { texts } from '../settings-texts.ts';
 
 /** The first lapse, or undefined. */
 export function firstCrossProblem(settings: SettingsInput): SettingsProblem | undefined {
@@ -15,29 +16,29 @@ function brokerProblems({ broker }: SettingsInput): SettingsProblem[] {
     for (const key of Object.keys(external)) {
       problems.push({
         path: ['broker', key],
-        rule: 'must stand with broker.url: it is for an outside broker',
+        rule: texts().mustStandWithBrokerUrl,
       });
     }
     return problems;
   }
   const address = new URL(url);
-  if (builtIn) problems.push({ path: ['broker', 'url'], rule: 'must not stand beside broker.builtIn' });
+  if (builtIn) problems.push({ path: ['broker', 'url'], rule: texts().mustNotStandBesideBroker });
   if (address.password !== '' || address.username !== '') {
     problems.push({
       path: ['broker', 'url'],
-      rule: 'must hold no user or password: they go to username and passwordFile',
+      rule: texts().mustHoldNoUser,
     });
   }
   const encrypted = ['mqtts:', 'wss:'].includes(address.protocol);
   for (const key of ['caFile', 'certFile', 'keyFile'] as const) {
     if (!encrypted && external[key] !== undefined) {
-      problems.push({ path: ['broker', key], rule: 'must stand with an mqtts or wss address' });
+      problems.push({ path: ['broker', key], rule: texts().mustStandWithAnMqtts });
     }
   }
   if ((external.certFile === undefined) !== (external.keyFile === undefined)) {
     problems.push({
       path: ['broker', external.certFile === undefined ? 'keyFile' : 'certFile'],
-      rule: 'must come with its other half: certFile and keyFile',
+      rule: texts().mustComeWithItsOther,
     });
   }
   return problems;
@@ -52,12 +53,12 @@ function recipientProblems(settings: SettingsInput): SettingsProblem[] {
     if (notices.findIndex((other) => other.name === recipient.name) !== at) {
       problems.push({
         path: [...path, 'name'],
-        rule: 'must be unlike the other names: what was told to whom is kept by name',
+        rule: texts().mustBeUnlikeTheOther,
       });
     }
     const used = CHANNEL_NAMES.filter((name) => recipient[name] !== undefined);
     if (used.length === 0)
-      problems.push({ path, rule: `must hold at least one of ${CHANNEL_NAMES.join(', ')}` });
+      problems.push({ path, rule: texts().mustHoldAtLeastOne(CHANNEL_NAMES.join(', ')) });
     const own = used.flatMap((name) =>
       under([...path, name], CHANNELS[name].problems?.(recipient[name]!, others)),
     );

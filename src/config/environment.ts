@@ -5,6 +5,7 @@
  */
 import { SHARED_PARTS } from '../channels/channels.ts';
 import { SettingsError } from './settings.ts';
+import { texts } from '../settings-texts.ts';
 
 /** A variable and the setting it stands for. */
 const VARIABLES: Record<string, { path: readonly string[]; type: 'text' | 'number' | 'flag' }> = {
@@ -53,9 +54,7 @@ export function applyEnvironment(input: Record<string, unknown>, env: Environmen
     if (variable) settings = setValueAt(settings, variable.path, parseVariable(value, variable.type));
     else if (!name.startsWith('STILLWELL_SECRET_')) {
       const known = [...Object.keys(VARIABLES), ...READ_ELSEWHERE, 'STILLWELL_SECRET_…'];
-      throw new SettingsError(
-        `Cannot read settings: ${name} is not known in the environment; known are ${known.join(', ')}`,
-      );
+      throw new SettingsError(texts().isNotKnownInTheEnvironment({ name, known: known.join(', ') }));
     }
   }
   return settings;

@@ -10,6 +10,7 @@ import { readCard } from '../core/domain/read-card.ts';
 import { FALSE_ALARMS_PER_YEAR, MAX_FILE_BYTES } from './limits.ts';
 import { SettingsError } from './settings.ts';
 import type { Settings } from './settings.ts';
+import { texts } from '../settings-texts.ts';
 
 export interface LoadedCard {
   card: Card;
@@ -35,7 +36,7 @@ export function loadCards({
     const first = loaded.findIndex((other) => other.card.well === card.well);
     if (first !== at) {
       throw new SettingsError(
-        `Cannot read card ${path}: well must have one card, and ${loaded[first]?.path} is of it too: "${card.well}"`,
+        texts().wellMustHaveOneCard({ path, otherPath: loaded[first]!.path, well: card.well }),
       );
     }
   });
@@ -49,10 +50,7 @@ function filesIn(folder: string): string[] {
       .sort()
       .map((name) => join(folder, name));
   } catch (cause) {
-    throw new SettingsError(
-      `Cannot read settings: cardsDir must be a folder that can be read: ${JSON.stringify(folder)}`,
-      { cause },
-    );
+    throw new SettingsError(texts().cardsdirMustBeAFolder(JSON.stringify(folder)), { cause });
   }
 }
 
@@ -60,7 +58,7 @@ function loadCard(path: string, falseAlarmsPerYear: number): LoadedCard {
   const json = withFalseAlarmBudget(readJsonFile(path), falseAlarmsPerYear);
   const read = readCard(json);
   if ('problem' in read)
-    throw new SettingsError(read.problem.replace('Cannot read card:', `Cannot read card ${path}:`));
+    throw new SettingsError(read.problem.replace(texts().cannotReadCard, texts().cannotReadCardAt(path)));
   return { card: read.card, json, path };
 }
 
@@ -77,11 +75,11 @@ function withFalseAlarmBudget(json: unknown, falseAlarmsPerYear: number): unknow
 function readJsonFile(path: string): unknown {
   try {
     if (statSync(path).size > MAX_FILE_BYTES)
-      throw new RangeError(`it is larger than ${MAX_FILE_BYTES} bytes`);
+      throw new RangeError(texts().itIsLargerThanBytes(MAX_FILE_BYTES));
     return JSON.parse(readFileSync(path, 'utf8').replace(/^\uFEFF/, ''));
   } catch (cause) {
-    const reason = cause instanceof Error ? cause.message.split('\n')[0] : 'no reason given';
-    throw new SettingsError(`Cannot read card ${path}: the file must be there and hold JSON: ${reason}`, {
+    const reason = cause instanceof Error ? cause.message.split('\n')[0]! : texts().noReasonGiven;
+    throw new SettingsError(texts().fileMustBeThere({ path, reason }), {
       cause,
     });
   }

@@ -12,6 +12,7 @@ import type { Secrets } from './secrets.ts';
 import { readSettings } from './read-settings.ts';
 import { SettingsError } from './settings.ts';
 import type { Settings } from './settings.ts';
+import { texts } from '../settings-texts.ts';
 
 /** Where settings stand unless another place is named; none there is as good as an empty one. */
 export const DEFAULT_SETTINGS_PATH = '.stillwell/settings.json';
@@ -43,15 +44,13 @@ function readText(path: string, mustExist: boolean): string | undefined {
   try {
     const { size } = statSync(path);
     if (size > MAX_FILE_BYTES) {
-      throw new SettingsError(
-        `Cannot read settings: the file must be at most ${MAX_FILE_BYTES} bytes: ${path} has ${size}`,
-      );
+      throw new SettingsError(texts().fileMustBeAtMost({ maxFileBytes: MAX_FILE_BYTES, path, size }));
     }
     return readFileSync(path, 'utf8');
   } catch (cause) {
     if (cause instanceof SettingsError) throw cause;
     const isMissing = cause instanceof Error && 'code' in cause && cause.code === 'ENOENT';
     if (isMissing && !mustExist) return undefined;
-    throw new SettingsError(fileError('read settings', path, cause).message, { cause });
+    throw new SettingsError(fileError(texts().readSettings, path, cause).message, { cause });
   }
 }

@@ -12,6 +12,7 @@ import { settingsShape } from './schema.ts';
 import type { SettingsInput } from './schema.ts';
 import { SettingsError } from './settings.ts';
 import type { BrokerSettings, Settings } from './settings.ts';
+import { texts } from '../settings-texts.ts';
 
 type Path = readonly PropertyKey[];
 
@@ -26,8 +27,8 @@ export function readSettings(text: string | undefined, env: Environment): Settin
   const input = applyEnvironment(parseFile(text ?? ''), env);
   const result = settingsShape.safeParse(input);
   const problem = result.success ? firstCrossProblem(result.data) : firstIssue(result.error.issues);
-  if (problem) throw new SettingsError(`Cannot read settings: ${formatProblem(problem, input, env)}`);
-  if (!result.success) throw new SettingsError('Cannot read settings: they have no readable form');
+  if (problem) throw new SettingsError(texts().cannotReadSettings(formatProblem(problem, input, env)));
+  if (!result.success) throw new SettingsError(texts().theyHaveNoReadableForm);
   return withDefaults(result.data);
 }
 
@@ -43,11 +44,11 @@ function parseFile(text: string): Record<string, unknown> {
   try {
     json = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (cause) {
-    throw new SettingsError(`Cannot read settings: the file must be JSON: ${jsonErrorPosition(cause)}`, {
+    throw new SettingsError(texts().fileMustBeJson(jsonErrorPosition(cause)), {
       cause,
     });
   }
-  if (!isRecord(json)) throw new SettingsError('Cannot read settings: the file must be an object in braces');
+  if (!isRecord(json)) throw new SettingsError(texts().fileMustBeAnObject);
   return json;
 }
 
@@ -57,7 +58,9 @@ function jsonErrorPosition(cause: unknown): string {
     cause instanceof Error
       ? /(?:at position \d+|\(line \d+ column \d+\)|end of JSON input)/.exec(cause.message)
       : null;
-  return at ? `it breaks off ${at[0].startsWith('end') ? 'before its end' : at[0]}` : 'it breaks off';
+  return at
+    ? texts().itBreaksOff(at[0].startsWith('end') ? texts().beforeItsEnd : at[0])
+    : texts().itBreaksOffSomewhere;
 }
 
 interface Issue {
@@ -70,18 +73,23 @@ interface Issue {
 
 function firstIssue(issues: readonly Issue[]): SettingsProblem {
   const [issue] = issues;
-  if (!issue) return { path: [], rule: 'must be settings' };
+  if (!issue) return { path: [], rule: texts().mustBeSettings };
   const path = issue.path.map((part) => (typeof part === 'symbol' ? String(part) : part));
   const [unknown] = issue.keys ?? [];
   if (issue.code !== 'unrecognized_keys' || unknown === undefined) return { path, rule: issue.message };
-  return { path: [...path, unknown], rule: `is not known; known are ${knownKeys(path).join(', ')}` };
+  return {
+    path: [...path, unknown],
+    rule: texts().isNotKnownKnown(knownKeys(path).join(', ')),
+    unknownKey: true,
+  };
 }
 
-function formatProblem({ path, rule }: SettingsProblem, written: unknown, env: Environment): string {
+function formatProblem(problem: SettingsProblem, written: unknown, env: Environment): string {
+  const { path, rule } = problem;
   const key = path.join('.');
   const variable = variableFor(key);
-  const from = variable !== undefined && env[variable] !== undefined ? ` (from ${variable})` : '';
-  return `${key}${from} ${rule}: ${formatValue(valueAt(written, path), path, rule)}`;
+  const from = variable !== undefined && env[variable] !== undefined ? texts().fromVariable(variable) : '';
+  return `${key}${from} ${rule}: ${formatValue(valueAt(written, path), problem)}`;
 }
 
 function valueAt(holder: unknown, path: Path): unknown {
@@ -92,14 +100,14 @@ function valueAt(holder: unknown, path: Path): unknown {
 }
 
 /** Unknown keys may be misspelt secrets, and addresses may hold a password: neither is shown. */
-function formatValue(value: unknown, path: Path, rule: string): string {
+function formatValue(value: unknown, { path, unknownKey }: SettingsProblem): string {
   const key = String(path.at(-1) ?? '');
-  if (value === undefined) return 'nothing';
-  if (typeof value === 'object' && value !== null) return Array.isArray(value) ? 'a list' : 'an object';
-  if (rule.startsWith('is not known') && /pass|secret|token|key|auth/i.test(key)) return '(not shown)';
-  if (/url$/i.test(key) && typeof value === 'string' && value.includes('@'))
-    return '(not shown: it may hold a password)';
-  const text = JSON.stringify(value) ?? 'nothing';
+  if (value === undefined) return texts().nothing;
+  if (typeof value === 'object' && value !== null)
+    return Array.isArray(value) ? texts().listOfValues : texts().object;
+  if (unknownKey && /pass|secret|token|key|auth/i.test(key)) return texts().notShown;
+  if (/url$/i.test(key) && typeof value === 'string' && value.includes('@')) return texts().notShownItMayHold;
+  const text = JSON.stringify(value) ?? texts().nothing;
   return text.length > MAX_VALUE_CHARACTERS ? `${text.slice(0, MAX_VALUE_CHARACTERS)}…` : text;
 }
 

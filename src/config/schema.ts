@@ -20,6 +20,7 @@ import {
   section,
   text,
 } from '../settings-shapes.ts';
+import { texts } from '../settings-texts.ts';
 
 /**
  * The shapes of all channels, and of what they share: each from its own folder (src/channels).
@@ -41,44 +42,50 @@ const broker = section({
     }),
   ),
   url: z.exactOptional(
-    text('must be an address such as mqtts://broker.example:8883 (mqtt, mqtts, ws or wss)', (value) =>
-      isUrlOf(value, ['mqtt:', 'mqtts:', 'ws:', 'wss:']),
+    text(
+      () => texts().mustBeAnAddressSuch,
+      (value) => isUrlOf(value, ['mqtt:', 'mqtts:', 'ws:', 'wss:']),
     ),
   ),
-  username: z.exactOptional(text('must be a user name')),
+  username: z.exactOptional(text(() => texts().mustBeAUserName)),
   passwordFile: z.exactOptional(file),
   caFile: z.exactOptional(file),
   certFile: z.exactOptional(file),
   keyFile: z.exactOptional(file),
   clientId: z.exactOptional(
-    text('must be 1 to 128 of letters, digits, - and _', (value) => /^[\w-]{1,128}$/.test(value)),
+    text(
+      () => texts().mustBeToOfLetters,
+      (value) => /^[\w-]{1,128}$/.test(value),
+    ),
   ),
   protocolVersion: z.exactOptional(oneOf(5, 4)),
 });
 
 const recipient = section({
-  name: text('must be a name of 1 to 60 characters', (value) => value.length <= 60),
+  name: text(
+    () => texts().mustBeAName,
+    (value) => value.length <= 60,
+  ),
   ...channelShapes,
   priorities: list(oneOf(...PRIORITIES), PRIORITIES.length)
-    .min(1, { error: 'must hold at least one of now, soon, note' })
+    .min(1, { error: () => texts().mustHoldAtLeastOneOf })
     .default(['now', 'soon']),
   wells: z.exactOptional(
     list(
-      z
-        .string({ error: 'must be the name of a well' })
-        .refine(isName, { error: 'must be the name of a well' }),
+      z.string({ error: () => texts().mustBeTheName }).refine(isName, { error: () => texts().mustBeTheName }),
       100_000,
     ),
   ),
 });
 
 export const settingsShape = section({
-  dataDir: text('must be the path of a folder').default('.stillwell'),
-  root: text('must be topic levels of letters, digits, - and _ with / between them', (value) =>
-    /^[\w-]+(\/[\w-]+){0,4}$/.test(value),
+  dataDir: text(() => texts().mustBeThePath).default('.stillwell'),
+  root: text(
+    () => texts().mustBeTopicLevels,
+    (value) => /^[\w-]+(\/[\w-]+){0,4}$/.test(value),
   ).default('wells'),
   broker: broker.prefault({}),
-  observe: z.boolean({ error: 'must be true or false' }).default(false),
+  observe: z.boolean({ error: () => texts().mustBeTrueOrFalse }).default(false),
   web: section({
     host: oneOf('127.0.0.1', '::1', 'localhost').default('127.0.0.1'),
     port: integer(PORTS).default(8420),
@@ -97,7 +104,7 @@ export const settingsShape = section({
   notices: list(recipient, MAX_RECIPIENTS).default([]),
   ...sharedShapes,
   cards: list(file, 100_000).default([]),
-  cardsDir: z.exactOptional(text('must be the path of a folder')),
+  cardsDir: z.exactOptional(text(() => texts().mustBeThePath)),
 });
 
 /** Settings as written, each part checked for itself. */

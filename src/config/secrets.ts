@@ -11,6 +11,7 @@ import type { Environment } from './environment.ts';
 import { MAX_SECRET_BYTES } from './limits.ts';
 import { SettingsError } from './settings.ts';
 import type { Settings } from './settings.ts';
+import { texts } from '../settings-texts.ts';
 
 export interface Secrets {
   brokerPassword?: Secret;
@@ -56,9 +57,9 @@ function channelSecret(setting: string, source: SecretSource, env: Environment):
   const key = `${setting}.${source.key}`;
   const secret = secretFrom(key, path, variable === undefined ? undefined : env[variable]);
   if (!secret && required)
-    throw new SettingsError(`Cannot read settings: ${key} must name a variable that is set: ${variable}`);
+    throw new SettingsError(texts().mustNameAVariable({ key, variable: variable ?? '' }));
   if (secret && isValid?.(secret()) === false)
-    throw new SettingsError(`Cannot read settings: ${key} ${rule}: (not shown)`);
+    throw new SettingsError(texts().ruleOfASecret({ key, rule: rule ?? '' }));
   return secret ? [[setting, secret]] : [];
 }
 
@@ -75,16 +76,13 @@ function readSecretFile(key: string, path: string): string {
   let text: string;
   try {
     if (statSync(path).size > MAX_SECRET_BYTES)
-      throw new RangeError(`it is larger than ${MAX_SECRET_BYTES} bytes`);
+      throw new RangeError(texts().secretIsLargerThanBytes(MAX_SECRET_BYTES));
     text = readFileSync(path, 'utf8').replace(/\r?\n$/, '');
   } catch (cause) {
-    throw new SettingsError(
-      `Cannot read settings: ${key} must be a file that can be read: ${JSON.stringify(path)}`,
-      { cause },
-    );
+    throw new SettingsError(texts().cannotReadTheFile({ key, path: JSON.stringify(path) }), { cause });
   }
   if (text === '' || text.includes('\n')) {
-    throw new SettingsError(`Cannot read settings: ${key} must hold one line: ${JSON.stringify(path)}`);
+    throw new SettingsError(texts().mustHoldOneLine({ key, path: JSON.stringify(path) }));
   }
   return text;
 }

@@ -5,6 +5,7 @@ import type { Card } from '../core/domain/card.ts';
 import { readCard } from '../core/domain/read-card.ts';
 import { isNodeName } from '../core/decode/topics.ts';
 import { withDefaultNode } from '../core/fleet/read-table.ts';
+import { texts } from './texts.ts';
 
 export interface CardOptions {
   cards: Card[];
@@ -22,7 +23,7 @@ export function readCards(options: readonly string[]): CardOptions | { problem: 
     if ('problem' in read) return read;
     const { card } = read;
     if (cards.some((other) => other.well === card.well)) {
-      return { problem: `Cannot use card ${file}: well ${card.well} has a card already` };
+      return { problem: texts().wellHasACardAlready({ file, well: card.well }) };
     }
     if (node !== undefined) readsBy.set(card.well, node);
     cards.push(node === undefined ? card : withDefaultNode(card, node));
@@ -43,9 +44,9 @@ function readCardFile(file: string): { card: Card } | { problem: string } {
   try {
     json = JSON.parse(readFileSync(file, 'utf8').replace(/^\uFEFF/, ''));
   } catch (error) {
-    const words = error instanceof Error ? error.message.split('\n')[0] : String(error);
+    const words = error instanceof Error ? error.message.split('\n')[0]! : String(error);
     const why = systemReason(error) ?? words;
-    return { problem: `Cannot read card ${file}: ${why}` };
+    return { problem: texts().cannotReadTheCard({ file, why }) };
   }
   const read = readCard(json);
   return 'problem' in read ? { problem: `${file}: ${read.problem}` } : read;

@@ -5,6 +5,7 @@
 import { createReadStream } from 'node:fs';
 import { createGunzip } from 'node:zlib';
 import type { Readable } from 'node:stream';
+import { texts } from './texts.ts';
 
 /**
  * The largest payload as JSON text with every byte escaped is 0.75 MiB; what is longer is no
@@ -114,5 +115,5 @@ async function* counted(source: Readable, count: { readBytes: number }): AsyncGe
 function asBuffer(chunk: unknown): Buffer {
   if (Buffer.isBuffer(chunk)) return chunk;
   if (typeof chunk === 'string') return Buffer.from(chunk);
-  throw new TypeError('Cannot read recording: the stream gives neither bytes nor text');
+  throw new TypeError(texts().streamGivesNeitherBytesNor);
 }

@@ -15,6 +15,7 @@ import { finish, settle } from './settle.ts';
 import { increment, newReplay, type Replay } from './state.ts';
 import { summaryOf } from './summary.ts';
 import { handleLine } from './handle-line.ts';
+import { texts } from './texts.ts';
 
 export interface ReplayRequest {
   /** A file, or `-` for stdin. */
@@ -55,14 +56,12 @@ export async function runReplay(request: ReplayRequest, io: ReplayIo): Promise<n
     await runLines(replay, request, io);
   } catch (error) {
     if (!(error instanceof FileError)) throw error;
-    io.err(`Cannot read recording ${request.recording}: ${error.message}`);
+    io.err(texts().readRecording({ recording: request.recording, message: error.message }));
     return EXIT_UNUSABLE;
   }
   for (const line of summaryOf(replay)) io.err(line);
   if (isUnusable(replay)) {
-    io.err(
-      `Cannot use recording ${request.recording}: none of its ${replay.counts.lines} lines could be used`,
-    );
+    io.err(texts().noneOfItsLinesCould({ recording: request.recording, lines: replay.counts.lines }));
     return EXIT_UNUSABLE;
   }
   return replay.faults.length > 0 ? EXIT_FAULT : EXIT_OK;

@@ -108,14 +108,14 @@ const LETTER: [number, number] = [612, 792];
 
 describe('a sheet of labels prints on pages of its own size, and on none besides', () => {
   test.for([
-    ['Plain paper, Letter, 8 a sheet, to cut out', LETTER, 1],
-    ['Plain paper, A4, 8 a sheet, to cut out', A4, 1],
-    ['Label stock 4 × 2 in, 10 a sheet, on Letter', LETTER, 1],
-    ['Label stock 4 × 3-1/3 in, 6 a sheet, on Letter', LETTER, 1],
-    ['Label stock 99.1 × 67.7 mm, 8 a sheet, on A4', A4, 1],
-    ['Label stock 99.1 × 93.1 mm, 6 a sheet, on A4', A4, 1],
-    ['Plain paper, Letter, 2 large ones a sheet, to cut out', LETTER, 3],
-    ['Plain paper, A4, 2 large ones a sheet, to cut out', A4, 3],
+    ['Plain Letter paper, 8 labels to cut out', LETTER, 1],
+    ['Plain A4 paper, 8 labels to cut out', A4, 1],
+    ['Label stock 4 × 2 in, 10 on Letter paper', LETTER, 1],
+    ['Label stock 4 × 3-1/3 in, 6 on Letter paper', LETTER, 1],
+    ['Label stock 99.1 × 67.7 mm, 8 on A4 paper', A4, 1],
+    ['Label stock 99.1 × 93.1 mm, 6 on A4 paper', A4, 1],
+    ['Plain Letter paper, 2 large labels to cut out', LETTER, 3],
+    ['Plain A4 paper, 2 large labels to cut out', A4, 3],
   ] as const)('%s', async ([sheet, size, count], context) => {
     await onLabels(context, 'house-hill', async (page) => {
       await onSheet(page, sheet);
@@ -131,7 +131,7 @@ describe('a sheet of labels prints on pages of its own size, and on none besides
 
   test('from the last free place they go over to a second sheet', async (context) => {
     await onLabels(context, 'house-hill', async (page) => {
-      await onSheet(page, 'Label stock 99.1 × 67.7 mm, 8 a sheet, on A4');
+      await onSheet(page, 'Label stock 99.1 × 67.7 mm, 8 on A4 paper');
       await page.getByLabel(/^First free place/).selectOption('6');
       expect(boxesOf(await page.pdf({ preferCSSPageSize: true }))).toHaveLength(2);
       await page.getByRole('checkbox', { name: 'Well head' }).uncheck();
@@ -171,9 +171,9 @@ const CAPITALS = `[...document.querySelectorAll('.label-sheet text[font-weight="
 
 describe('what is printed can be read', () => {
   test.for([
-    ['house-hill', 'Label stock 4 × 2 in, 10 a sheet, on Letter'],
-    ['house-hill', 'Label stock 99.1 × 67.7 mm, 8 a sheet, on A4'],
-    ['orchard', 'Plain paper, Letter, 8 a sheet, to cut out'],
+    ['house-hill', 'Label stock 4 × 2 in, 10 on Letter paper'],
+    ['house-hill', 'Label stock 99.1 × 67.7 mm, 8 on A4 paper'],
+    ['orchard', 'Plain Letter paper, 8 labels to cut out'],
   ] as const)(
     'every code of %s, on %s, holds the facts in modules of 0.5 mm',
     async ([well, sheet], context) => {

@@ -73,8 +73,8 @@ const DATA: readonly (readonly [reason: string, words: string])[] = [
 const NOT_MOVED_YET: readonly RegExp[] = [
   // Sentences that the farm's alarms have stored.
   /running for|Running for|running current|14 starts in/,
-  // shared/labels/sheets.ts, shared/api/channel-units.ts, shared/water/analytes.ts
-  /^(Label stock|Plain paper)|^(Current|Pressure)|Total coliform bacteria|^radon$/,
+  // shared/api/channel-units.ts, shared/water/analytes.ts
+  /^(Current|Pressure)|Total coliform bacteria|^radon$/,
   // Nouns that are counted in shared/text/en/well-words.ts: of the catalogue, but not in its marks.
   / starts\.$/,
   // Lines of labels, in one string with their facts.

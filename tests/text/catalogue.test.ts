@@ -5,7 +5,17 @@ import { describe, expect, test } from 'vitest';
 import { englishIn } from '../support/english.ts';
 
 /** Folders that show texts and hold none. */
-const FOLDERS = ['dashboards', 'shared/view', 'shared/drawing', 'src/logbook/due', 'src/logbook/labels'];
+const FOLDERS = [
+  'dashboards',
+  'shared/view',
+  'shared/drawing',
+  'src/logbook/due',
+  'src/logbook/labels',
+  'src/cli',
+  'src/config',
+  'src/replay',
+  'src/settings-shapes.ts',
+];
 
 const TOP = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -18,12 +28,18 @@ const NOT_TEXTS: Readonly<Record<string, string>> = {
   'tank unknown': 'classes of a drawing',
   'level pumping': 'classes of a drawing',
   '-//Stillwell//Checks of wells//EN': 'who made a calendar, for programs',
+  '/export.': 'a path of the API',
+  'mm; margin: 0 } body { margin: 0 }': 'a style sheet',
+  'svg { display: block; break-after: page } svg:last-of-type { break-after: auto }': 'a style sheet',
+  'utf-8': 'how a file is encoded',
+  'notices.': 'the path of a setting',
   as: 'part of a unit’s name: mg/L as N',
   min: 'the symbol of a unit',
   '(prefers-color-scheme: dark)': 'a question to the browser',
 };
 
 function sources(folder: string): string[] {
+  if (/\.tsx?$/.test(folder)) return [folder];
   return readdirSync(`${TOP}${folder}`, { recursive: true, encoding: 'utf8' })
     .filter((name) => /\.tsx?$/.test(name))
     .map((name) => `${folder}/${name}`);

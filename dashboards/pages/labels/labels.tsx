@@ -11,6 +11,7 @@ import { LabelSheets } from '../../labels/label-sheets.tsx';
 import { SHEETS, type Sheet } from '../../../shared/labels/sheets.ts';
 import { LogbookHead } from '../../ui/logbook-head.tsx';
 import { RequestView } from '../../ui/request-view.tsx';
+import { sheetName } from '../../../shared/text/en/sheet-names.ts';
 import { texts } from './texts.ts';
 
 export function LabelsPage({ name }: { name: string }) {
@@ -84,9 +85,9 @@ function SheetChoice(props: {
       <label>
         {texts().paper}{' '}
         <select value={sheet.id} onChange={(event) => choose(event.currentTarget.value)}>
-          {SHEETS.map(({ id, name }) => (
-            <option key={id} value={id}>
-              {name}
+          {SHEETS.map((one) => (
+            <option key={one.id} value={one.id}>
+              {sheetName(one)}
             </option>
           ))}
         </select>

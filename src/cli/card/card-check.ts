@@ -9,6 +9,7 @@ import { cardQuestions } from '../../core/domain/questions.ts';
 import { cardIssues, readCard } from '../../core/domain/read-card.ts';
 import { readCardFile } from './card-file.ts';
 import { EXIT, type Io } from '../command.ts';
+import { texts } from './texts.ts';
 
 /** Exit 2 if a card cannot be read; a question is no mistake. */
 export function checkCardFile(io: Io, path: string, json: boolean): number {
@@ -32,7 +33,11 @@ export function checkCardFile(io: Io, path: string, json: boolean): number {
   }
   if (!json)
     io.out(
-      `${formatCount(tasks.length + bad.length, 'card')}: ${wrong} cannot be read; ${formatCount(odd, 'question')}.`,
+      texts().cannotBeRead({
+        cards: formatCount(tasks.length + bad.length, 'card'),
+        wrong,
+        questions: formatCount(odd, 'question'),
+      }),
     );
   return wrong === 0 ? EXIT.ok : EXIT.usage;
 }
@@ -47,5 +52,7 @@ interface Finding {
 
 function findingText(rowName: string, { line, well, problem, question }: Finding): string {
   const place = `${rowName} ${line}${well === undefined ? '' : `, ${well}`}`;
-  return problem === undefined ? `${place}: is this right? ${question}` : `${place}: ${problem}`;
+  return problem === undefined
+    ? texts().isThisRight({ place, question: question ?? '' })
+    : `${place}: ${problem}`;
 }

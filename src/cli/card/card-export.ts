@@ -6,6 +6,7 @@ import { flatten } from '../../../shared/card/flat-card.ts';
 import { EXIT, type Io } from '../command.ts';
 import { requireNewFile, writeNewFile } from '../files.ts';
 import type { ServerApi } from '../server-api.ts';
+import { texts } from './texts.ts';
 
 export interface ExportOptions {
   file: string | undefined;
@@ -36,7 +37,7 @@ export async function exportCards(
   if (file === undefined) io.out(text.trimEnd());
   else {
     writeNewFile(file, text);
-    io.err(`${formatCount(cards.length, 'card')} exported to ${file}`);
+    io.err(texts().exportedTo({ cards: formatCount(cards.length, 'card'), file }));
   }
   return EXIT.ok;
 }

@@ -6,6 +6,7 @@ import { readCardTable, applyCells, type BadRow } from '../../logbook/card-table
 import { flatten, type FlatCard } from '../../../shared/card/flat-card.ts';
 import { UsageError } from '../command.ts';
 import { readInputText } from '../files.ts';
+import { texts } from './texts.ts';
 
 /** 20,000 wells with a page of text each make 40 MB; more is some other file. */
 const MAX_BYTES = 64 * 2 ** 20;
@@ -28,12 +29,11 @@ export interface CardFile {
 /** @throws UsageError where the file cannot be read at all. */
 export function readCardFile(path: string): CardFile {
   const isJson = /\.json$/i.test(path);
-  if (!isJson && !/\.csv$/i.test(path))
-    throw new UsageError(`Cannot read ${path}: its name must end in .csv or .json`);
+  if (!isJson && !/\.csv$/i.test(path)) throw new UsageError(texts().itsNameMustEnd(path));
   const text = readInputText(path, MAX_BYTES);
   if (isJson) return readJson(path, text);
   const table = readCardTable(text);
-  if ('problem' in table) throw new UsageError(`Cannot read ${path}: ${table.problem}`);
+  if ('problem' in table) throw new UsageError(texts().read({ path, problem: table.problem }));
   const tasks = table.rows.map(({ line, well, cells }) => ({
     line,
     well,
@@ -49,9 +49,9 @@ function readJson(path: string, text: string): CardFile {
     const fields: Record<string, unknown> = typeof card === 'object' && card !== null ? { ...card } : {};
     const { well } = fields;
     const line = at + 1;
-    if (typeof well !== 'string') file.bad.push({ line, reason: 'it must be a card with its well' });
+    if (typeof well !== 'string') file.bad.push({ line, reason: texts().itMustBeACard });
     else if (file.tasks.some((task) => task.well === well))
-      file.bad.push({ line, reason: `${well} is in the list twice` });
+      file.bad.push({ line, reason: texts().isInTheListTwice(well) });
     else file.tasks.push({ line, well, apply: () => flatten(fields) });
   });
   return file;
@@ -62,6 +62,6 @@ function listIn(path: string, text: string): unknown[] {
     const json: unknown = JSON.parse(text);
     return Array.isArray(json) ? json : [json];
   } catch (cause) {
-    throw new UsageError(`Cannot read ${path}: it must be JSON`, { cause });
+    throw new UsageError(texts().itMustBeJson(path), { cause });
   }
 }

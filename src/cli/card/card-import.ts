@@ -11,6 +11,7 @@ import { cardIssues } from '../../core/domain/read-card.ts';
 import { readCardFile, type CardFile, type CardTask } from './card-file.ts';
 import { EXIT, type Io } from '../command.ts';
 import { ApiError, type ServerApi } from '../server-api.ts';
+import { texts } from './texts.ts';
 
 export interface ImportOptions {
   file: string;
@@ -39,33 +40,27 @@ export async function importCards(io: Io, api: ServerApi, options: ImportOptions
   for (const { line, reason } of plan.bad) io.err(`${file.rowName} ${line}: ${reason}`);
   const count = file.tasks.length + file.bad.length;
   if (plan.bad.length > 0 && !options.skipBad) {
-    io.err(
-      `Nothing was imported: ${plan.bad.length} of ${count} ${file.rowName}s are wrong. Correct them, or skip them with --skip-bad`,
-    );
+    io.err(texts().nothingWasImportedOfS({ badCount: plan.bad.length, count, rowName: file.rowName }));
     return EXIT.usage;
   }
   const fresh = plan.changes.filter(({ isNew }) => isNew).length;
-  const same = `${plan.same} unchanged${plan.bad.length > 0 ? `, ${plan.bad.length} skipped` : ''}`;
+  const same = texts().unchanged({
+    same: plan.same,
+    rest: plan.bad.length > 0 ? texts().skipped(plan.bad.length) : '',
+  });
   if (options.dryRun) {
     for (const { well, isNew } of plan.changes) io.out(`${well}${isNew ? ', new' : ''}`);
-    io.out(
-      `${plan.changes.length} cards would be imported (${fresh} of new wells), ${same}. Nothing was changed.`,
-    );
+    io.out(texts().cardsWouldBeImported({ changesCount: plan.changes.length, fresh, same }));
     return EXIT.ok;
   }
   const written = await writeAll(io, api, plan.changes, options.by);
   if ('why' in written) {
     const why = `${file.rowName} ${written.at.line}, ${written.at.well}: ${written.why}`;
-    io.err(
-      `${why}\n${written.n} of ${plan.changes.length} cards were imported before that. Run the command again to go on.`,
-    );
+    io.err(texts().ofCardsWereImportedBefore({ why, n: written.n, changesCount: plan.changes.length }));
     return EXIT.failed;
   }
-  io.out(`${written.n} cards imported (${fresh} of new wells), ${same}.`);
-  if (written.odd > 0)
-    io.out(
-      `${written.odd} values look wrong, and were imported as they are. To see them: stillwell card show WELL`,
-    );
+  io.out(texts().cardsImportedOfNewWells({ n: written.n, fresh, same }));
+  if (written.odd > 0) io.out(texts().valuesLookWrongAndWere(written.odd));
   return EXIT.ok;
 }
 

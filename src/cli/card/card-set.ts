@@ -5,6 +5,7 @@ import { cardDifferences } from '../../../shared/card/differences.ts';
 import { flatten, unflatten, type FlatCard } from '../../../shared/card/flat-card.ts';
 import { EXIT, UsageError, type Io } from '../command.ts';
 import { ApiError, type ServerApi } from '../server-api.ts';
+import { texts } from './texts.ts';
 
 export interface SetOptions {
   well: string;
@@ -21,7 +22,7 @@ export async function setCard(io: Io, api: ServerApi, options: SetOptions): Prom
   const before = await currentCard(api, options);
   const flat = applyCells(flatten(before.card), fields);
   if (!options.isNew && cardDifferences(flatten(before.card), flat).length === 0) {
-    io.out(options.json ? JSON.stringify(before) : `The card of ${well} says so already.`);
+    io.out(options.json ? JSON.stringify(before) : texts().cardOfSaysSoAlready(well));
     return EXIT.ok;
   }
   try {
@@ -36,15 +37,15 @@ export async function setCard(io: Io, api: ServerApi, options: SetOptions): Prom
     );
     if (options.json) io.out(JSON.stringify(answer));
     else {
-      io.out(`Saved the card of ${well}.`);
-      for (const { key, question } of answer.questions) io.out(`Is this right? ${key}: ${question}`);
+      io.out(texts().savedTheCard(well));
+      for (const { key, question } of answer.questions) io.out(texts().isThisRightOf({ key, question }));
     }
     return EXIT.ok;
   } catch (error) {
     if (!(error instanceof ApiError) || error.status !== 400) throw error;
     const reasons = error.fields.map(({ at, rule }) => `${at} ${rule}`);
     throw new UsageError(
-      `Nothing was changed. ${reasons.length === 0 ? error.message : reasons.join('; ')}`,
+      texts().nothingWasChanged(reasons.length === 0 ? error.message : reasons.join('; ')),
       {
         cause: error,
       },
@@ -58,10 +59,7 @@ function readFields(fields: readonly string[]): FlatCard {
     const cut = field.indexOf('=');
     const typed = field.slice(0, Math.max(cut, 0)).trim();
     const key = typed === 'switch' ? 'switch.points' : typed;
-    if (cut < 0 || !isCardKey(key) || key === 'well')
-      throw new UsageError(
-        `Cannot read "${field}": it must be a field of the card and its value, such as pump.motor="3/4 hp"`,
-      );
+    if (cut < 0 || !isCardKey(key) || key === 'well') throw new UsageError(texts().itMustBeAField(field));
     return [key, field.slice(cut + 1).trim() || '-'] as const;
   });
   return Object.fromEntries(entries);
@@ -73,14 +71,11 @@ async function currentCard(
 ): Promise<{ card: Record<string, unknown>; act?: string }> {
   try {
     const now = await api.get('card', { well });
-    if (isNew && now.act !== undefined) throw new UsageError(`Cannot create ${well}: it has a card already`);
+    if (isNew && now.act !== undefined) throw new UsageError(texts().itHasACardAlready(well));
     return now;
   } catch (error) {
     if (!(error instanceof ApiError) || error.status !== 404) throw error;
     if (isNew) return { card: { well } };
-    throw new UsageError(
-      `Cannot change the card of ${well}: there is no such well. To create it, add --new`,
-      { cause: error },
-    );
+    throw new UsageError(texts().thereIsNoSuchWell(well), { cause: error });
   }
 }

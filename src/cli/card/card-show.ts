@@ -7,6 +7,7 @@ import type { Answer } from '../../../shared/api/routes.ts';
 import { EXIT, type Io } from '../command.ts';
 import type { ServerApi } from '../server-api.ts';
 import { utcMoment } from '../utc-moment.ts';
+import { texts } from './texts.ts';
 
 interface WellParams {
   well: string;
@@ -19,8 +20,7 @@ export async function listCards(io: Io, api: ServerApi, json: boolean): Promise<
     for (const one of cards) io.out(JSON.stringify(one));
     return EXIT.ok;
   }
-  if (wells.length === 0)
-    io.out('There is no well yet. To create one: stillwell card set NAME timeZone=… --new');
+  if (wells.length === 0) io.out(texts().thereIsNoWellYet);
   const longest = Math.max(...wells.map(({ well }) => well.length));
   for (const { well, site, uses, headline } of wells) {
     const card = cards.find((one) => one.well === well);
@@ -33,7 +33,7 @@ export async function listCards(io: Io, api: ServerApi, json: boolean): Promise<
 }
 
 function changedWords(atMs: number | undefined): string {
-  return atMs === undefined ? 'no card yet       ' : `card of ${new Date(atMs).toISOString().slice(0, 10)}`;
+  return atMs === undefined ? texts().noCardYet : texts().cardOf(new Date(atMs).toISOString().slice(0, 10));
 }
 
 export async function showCard(io: Io, api: ServerApi, { well, json }: WellParams): Promise<number> {
@@ -47,18 +47,18 @@ function cardLines(well: string, { card, atMs, by, questions, measured }: Answer
   const { well: _well, ...flat } = flatten(card);
   const keys = Object.keys(flat).sort((a, b) => fieldOrder(a) - fieldOrder(b) || (a < b ? -1 : 1));
   const longest = Math.max(...keys.map((key) => key.length));
-  const changed = `, changed ${atMs === undefined ? '' : utcMoment(atMs)}${by === undefined ? '' : ` by ${by}`}`;
+  const changed = `, changed ${atMs === undefined ? '' : utcMoment(atMs)}${by === undefined ? '' : texts().by(by)}`;
   const points = switchComparisonText(measured, 'us');
   const each = measured.filter(({ key }) => points === undefined || !/^switch\.cut(In|Out)$/.test(key));
   return [
-    `${well}${atMs === undefined ? ', no card yet' : changed}`,
+    `${well}${atMs === undefined ? texts().andNoCardYet : changed}`,
     ...keys.map((key) => `  ${key.padEnd(longest)}  ${flat[key]}`),
-    ...(measured.length > 0 ? ['\nOn the card and measured'] : []),
+    ...(measured.length > 0 ? [texts().onTheCardAndMeasured] : []),
     ...(points === undefined ? [] : [`  switch  ${points}`]),
     ...each.map(
-      (one) => `  ${one.key}  ${comparisonText(one, 'us')}${one.differs === true ? '; they differ' : ''}`,
+      (one) => `  ${one.key}  ${comparisonText(one, 'us')}${one.differs === true ? texts().theyDiffer : ''}`,
     ),
-    ...(questions.length > 0 ? ['\nIs this right?'] : []),
+    ...(questions.length > 0 ? [texts().isThisRightHeading] : []),
     ...questions.map(({ key, question }) => `  ${key}  ${question}`),
   ];
 }
@@ -70,9 +70,9 @@ export async function showHistory(io: Io, api: ServerApi, { well, json }: WellPa
     for (const change of changes) io.out(JSON.stringify(change));
     return EXIT.ok;
   }
-  if (changes.length === 0) io.out(`${well} has no card yet.`);
+  if (changes.length === 0) io.out(texts().hasNoCardYet(well));
   for (const { atMs, by, first, changes: fields } of changes) {
-    io.out(`${utcMoment(atMs)}  ${by ?? 'no name given'}${first ? ', the first card' : ''}`);
+    io.out(`${utcMoment(atMs)}  ${by ?? texts().noNameGiven}${first ? texts().firstCard : ''}`);
     for (const { key, before, after } of fields)
       io.out(`  ${fieldLabel(key)}: ${before === undefined ? '' : `${before} -> `}${after ?? 'removed'}`);
   }

@@ -5,6 +5,7 @@
 import { EXIT, UsageError, type Io } from '../command.ts';
 import type { ServerApi } from '../server-api.ts';
 import { writeEntry, type EntryFlags } from '../logbook/write-entry.ts';
+import { texts } from './texts.ts';
 
 export interface DoneOptions extends EntryFlags {
   well: string;
@@ -21,7 +22,7 @@ export async function writeDone(io: Io, api: ServerApi, options: DoneOptions): P
   const known = checks.find((one) => one.check === check);
   if (!known)
     throw new UsageError(
-      `Cannot record ${check}: the checks of ${well} are ${checks.map((one) => one.check).join(', ')}`,
+      texts().checksOf({ check, well, checks: checks.map((one) => one.check).join(', ') }),
     );
   const entry = {
     kind: 'check',
@@ -35,7 +36,10 @@ export async function writeDone(io: Io, api: ServerApi, options: DoneOptions): P
   if (json === true) io.out(JSON.stringify(saved));
   else
     io.out(
-      `Recorded. ${known.title} is next due ${after?.dueDate === undefined ? 'never' : `on ${after.dueDate}`}.`,
+      texts().recordedIsNextDue({
+        title: known.title,
+        rest: after?.dueDate === undefined ? 'never' : `on ${after.dueDate}`,
+      }),
     );
   return EXIT.ok;
 }

@@ -7,6 +7,7 @@ import type { DueRowAnswer } from '../../../shared/api/due.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
 import { formatQuantity } from '../../../shared/quantity/format-quantity.ts';
 import type { Io } from '../command.ts';
+import { texts } from './texts.ts';
 
 export function printDue(io: Io, answer: Answer<'due'>): void {
   const { due, until, wells } = answer;
@@ -23,7 +24,7 @@ export function printDue(io: Io, answer: Answer<'due'>): void {
       ].join('  '),
     );
   const late = due.filter(({ state }) => state === 'overdue').length;
-  io.out(`${due.length} due by ${until} on ${formatCount(wells, 'well')}; ${late} overdue`);
+  io.out(texts().dueByOnOverdue({ dueCount: due.length, until, wells: formatCount(wells, 'well'), late }));
   printNotRecorded(io, answer);
   printOnHold(io, answer.onHold);
 }
@@ -32,17 +33,20 @@ function printNotRecorded(io: Io, { notRecorded, notRecordedTotal, until }: Answ
   const { checks, wells } = notRecordedTotal;
   if (checks === 0) return;
   io.out(
-    `\nNever recorded: ${formatCount(checks, 'check')} on ${formatCount(wells, 'well')}.${notRecorded.length > 0 ? ' Proposed dates:' : ''}`,
+    texts().neverRecorded({
+      checks: formatCount(checks, 'check'),
+      wells: formatCount(wells, 'well'),
+      rest: notRecorded.length > 0 ? texts().proposedDates : '',
+    }),
   );
   for (const [well, rows] of byWell(notRecorded))
     io.out(`${rows[0]?.proposedDate}  ${well}  ${rows.map(({ check }) => check).join(', ')}`);
   const later = checks - notRecorded.length;
-  if (later > 0)
-    io.out(`${formatCount(later, 'check')} proposed after ${until}. To set other dates: stillwell due plan`);
+  if (later > 0) io.out(texts().proposedAfterToSetOther({ checks: formatCount(later, 'check'), until }));
 }
 
 function printOnHold(io: Io, rows: readonly DueRowAnswer[]): void {
-  if (rows.length > 0) io.out('\nOn hold:');
+  if (rows.length > 0) io.out(texts().onHold);
   for (const [well, of] of byWell(rows))
     io.out(`${well}  ${downtimeWords(of[0])}  ${of.map(({ check }) => check).join(', ')}`);
 }
@@ -50,8 +54,8 @@ function printOnHold(io: Io, rows: readonly DueRowAnswer[]): void {
 function downtimeWords(row: DueRowAnswer | undefined): string {
   if (!row?.onHold) return '';
   const { is, sinceDate, untilDate } = row.onHold;
-  const what = is === 'laid-up' ? 'laid up' : 'out of service';
-  return untilDate === undefined ? `${what} since ${sinceDate}` : `${what} until ${untilDate}`;
+  const what = is === 'laid-up' ? texts().laidUp : texts().outOfService;
+  return untilDate === undefined ? texts().since({ what, sinceDate }) : texts().until({ what, untilDate });
 }
 
 /** In the order in which their first rows come. */
@@ -62,7 +66,7 @@ function byWell(rows: readonly DueRowAnswer[]): Map<string, DueRowAnswer[]> {
 }
 
 function lateWords({ lateDays = 0 }: DueRowAnswer): string {
-  if (lateDays > 0) return `${lateDays} d late`;
+  if (lateDays > 0) return texts().dLate(lateDays);
   return lateDays === 0 ? 'today' : `in ${-lateDays} d`;
 }
 

@@ -12,6 +12,7 @@ import { currentEntries } from '../../../shared/entries/entry.ts';
 import { EXIT, UsageError, type Io } from '../command.ts';
 import type { ServerApi } from '../server-api.ts';
 import { asUsageError, type Actor } from '../logbook/write-entry.ts';
+import { texts } from './texts.ts';
 
 export interface PlanOptions {
   site?: string | undefined;
@@ -38,8 +39,7 @@ export async function planDue(io: Io, api: ServerApi, options: PlanOptions): Pro
   const query = { days: String(HORIZON_DAYS), ...(site !== undefined && { site }) };
   const { notRecorded, nowMs } = await api.get('due', query);
   const from = options.from ?? addDays(localDate(nowMs, 'UTC'), 1);
-  if (from < localDate(nowMs, 'UTC'))
-    throw new UsageError(`Cannot plan: --from must not be in the past: ${from}`);
+  if (from < localDate(nowMs, 'UTC')) throw new UsageError(texts().fromMustNot(from));
   const visits = visitsOf(notRecorded, from, options.wellsADay);
   if (write) for (const visit of visits) await writePlan(api, visit, options.actor); // oxlint-disable-line no-await-in-loop
   for (const visit of visits) io.out(json ? JSON.stringify(visit) : visitWords(visit));
@@ -95,9 +95,11 @@ function visitWords({ on, well, site, checks }: PlannedVisit): string {
 function summaryWords(visits: readonly PlannedVisit[], written: boolean): string {
   const checks = visits.reduce((sum, visit) => sum + visit.checks.length, 0);
   const last = visits.at(-1);
-  if (last === undefined) return 'Nothing to plan: every check has a date.';
-  const all = `${formatCount(checks, 'check')} on ${formatCount(visits.length, 'well')}, up to ${last.on}`;
-  return written
-    ? `Saved: ${all}.`
-    : `A plan of ${all}. Nothing was saved. To save these dates, add --write.`;
+  if (last === undefined) return texts().nothingToPlanEveryCheck;
+  const all = texts().onUp({
+    checks: formatCount(checks, 'check'),
+    wells: formatCount(visits.length, 'well'),
+    on: last.on,
+  });
+  return written ? `Saved: ${all}.` : texts().planOfNothingWasSaved(all);
 }

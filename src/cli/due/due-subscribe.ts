@@ -4,6 +4,7 @@
  */
 import { EXIT, UsageError, type Io } from '../command.ts';
 import type { ServerApi } from '../server-api.ts';
+import { texts } from './texts.ts';
 
 type AddressRequest = 'ensure' | 'renew' | 'remove';
 
@@ -22,8 +23,7 @@ export function addressRequest(flags: {
     flags.removeAddress === true && 'remove',
   ];
   const [want, more] = wanted.filter((one) => one !== false);
-  if (more !== undefined)
-    throw new UsageError('Cannot do both: --remove-address removes the address that --subscribe prints');
+  if (more !== undefined) throw new UsageError(texts().removeAddressRemovesTheAddress);
   return want;
 }
 
@@ -39,23 +39,16 @@ export async function printAddress(
   const of = well === undefined ? {} : { well };
   if (want === 'remove') {
     await api.post('setCalendarAddress', {}, { ...of, action: want });
-    io.err('The address was removed. It no longer works.');
+    io.err(texts().addressWasRemovedItNo);
     return EXIT.ok;
   }
   const { server, commandOptions = '' } = await api.get('calendarAddress', of);
   if (server.is === 'closed') {
-    io.err(
-      server.error ??
-        `No phone can reach the calendar: the server answers only this computer. Start it with: stillwell serve --listen ${server.hosts[0] ?? 'ADDRESS'}${commandOptions}`,
-    );
+    io.err(server.error ?? texts().noPhoneCanReach({ hosts: server.hosts[0] ?? 'ADDRESS', commandOptions }));
     return EXIT.failed;
   }
   const { address } = await api.post('setCalendarAddress', {}, { ...of, action: want });
   for (const url of address?.urls ?? []) io.out(url);
-  io.err(
-    want === 'renew'
-      ? 'The old address no longer works. Everyone on this network who has the new one can read the calendar.'
-      : 'Everyone on this network who has this address can read the calendar. It holds names of wells, due checks and their reasons, and where things are.',
-  );
+  io.err(want === 'renew' ? texts().oldAddressNoLongerWorks : texts().everyoneOnThisNetworkWho);
   return EXIT.ok;
 }

@@ -11,6 +11,7 @@ import { EXIT, type Io } from '../command.ts';
 import { ApiError, type ServerApi } from '../server-api.ts';
 import { readTableFile, type TableRow } from '../logbook/table-file.ts';
 import { actorOf } from '../logbook/write-entry.ts';
+import { texts } from './texts.ts';
 
 const COLUMNS = {
   required: ['well', 'check', 'on'],
@@ -42,17 +43,17 @@ export async function writeTable(io: Io, api: ServerApi, options: TableOptions):
   );
   if (bad.length > 0) {
     for (const line of bad) io.err(line);
-    io.err(`Nothing was recorded: ${bad.length} of ${rows.length} lines are wrong.`);
+    io.err(texts().nothingWasRecordedOfLines({ badCount: bad.length, rowsCount: rows.length }));
     return EXIT.usage;
   }
   const fresh = read.flatMap((one) => (typeof one === 'object' && 'row' in one ? [one.row] : []));
-  const same = `${rows.length - fresh.length} were recorded before`;
+  const same = texts().wereRecordedBefore(rows.length - fresh.length);
   if (options.dryRun) {
-    io.out(`${fresh.length} checks would be recorded, ${same}. Nothing was changed.`);
+    io.out(texts().checksWouldBeRecordedNothing({ freshCount: fresh.length, same }));
     return EXIT.ok;
   }
   const stopped = await writeAll(io, api, fresh, options);
-  if (stopped === undefined) io.out(`${fresh.length} checks recorded, ${same}.`);
+  if (stopped === undefined) io.out(texts().checksRecorded({ freshCount: fresh.length, same }));
   else io.err(stopped);
   return stopped === undefined ? EXIT.ok : EXIT.failed;
 }
@@ -72,7 +73,13 @@ async function writeAll(
       await api.post('writeEntry', { well }, { entry, ...actor });
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
-      return `line ${line}, ${well}: ${error.message}\n${n} of ${rows.length} checks were recorded before that. Run the command again to go on.`;
+      return texts().lineOfChecksWereRecorded({
+        line,
+        well,
+        message: error.message,
+        n,
+        rowsCount: rows.length,
+      });
     }
   }
   return undefined;
@@ -95,16 +102,20 @@ async function checksOf(api: ServerApi, rows: readonly TableRow[]): Promise<Map<
 function readRow({ line, cells }: TableRow, wells: ReadonlyMap<string, ChecksAnswer>): ParsedRow {
   const { well = '', check = '', on = '', result = 'right', value, left, note, by } = cells;
   const known = wells.get(well);
-  if (!known) return { problem: `column well: there is no well ${well}` };
+  if (!known) return { problem: texts().columnWellThereIsNo(well) };
   const of = known.checks.find((one) => one.check === check);
   if (!of)
     return {
-      problem: `column check: ${well} has ${known.checks.map((one) => one.check).join(', ')}, and no ${check}`,
+      problem: texts().columnCheckHasAndNo({
+        well,
+        checks: known.checks.map((one) => one.check).join(', '),
+        check,
+      }),
     };
   const at = entryMoment(on, known);
-  if ('reason' in at) return { problem: `column on: ${at.reason}: ${on}` };
+  if ('reason' in at) return { problem: texts().columnOn({ reason: at.reason, on }) };
   if (!CHECK_OUTCOMES.some((one) => one === result))
-    return { problem: `column result: must be one of ${CHECK_OUTCOMES.join(', ')}: ${result}` };
+    return { problem: texts().columnResultMustBeOne({ checkOutcomes: CHECK_OUTCOMES.join(', '), result }) };
   for (const [column, text] of [
     ['value', value],
     ['left', left],

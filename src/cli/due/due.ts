@@ -5,13 +5,13 @@
 import { CHECK_OUTCOMES } from '../../../shared/entries/entry-fields.ts';
 import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from '../command.ts';
 import {
-  BY_OPTION,
+  byOption,
   isoDate,
-  JSON_OPTION,
-  NOTE_OPTION,
-  ON_OPTION,
-  PHOTO_OPTION,
-  SERVER_OPTION,
+  jsonOption,
+  noteOption,
+  onOption,
+  photoOption,
+  serverOption,
   wholeNumber,
 } from '../options.ts';
 import { serverApi, type ServerApi } from '../server-api.ts';
@@ -21,6 +21,7 @@ import { printDue } from './due-list.ts';
 import { planDue } from './due-plan.ts';
 import { addressRequest, printAddress } from './due-subscribe.ts';
 import { writeTable } from './due-table.ts';
+import { texts } from './texts.ts';
 
 type Group = Parameters<CommandBuilder>[0];
 
@@ -35,29 +36,18 @@ export const dueCommand: CommandBuilder = (command, context) => {
 
 function defineList(command: Group, { io, action }: CommandContext): void {
   command
-    .description(
-      'List the checks and water tests that are due within a month. ' +
-        'Checks that were never recorded follow, each with a proposed date. ' +
-        'Checks of a well that is laid up or out of service are on hold. The server must be running.',
-    )
+    .description(texts().listTheChecksAndWater)
     .enablePositionalOptions()
-    .argument('[well]', 'Name of a well. Default: all wells.')
-    .option('--until <date>', 'List what is due up to this date, as 2027-03-31.')
-    .option('--days <n>', 'List what is due within this number of days.')
-    .option('--site <site>', 'List the wells of one site.')
-    .option('--subscribe', 'Print the address of the calendar for phones on the farm network.')
-    .option('--new-address', 'Make a new address. The old one stops working.')
-    .option('--remove-address', 'Remove the address.')
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
-    .addHelpText(
-      'after',
-      `
-Examples:
-  stillwell due --days 30
-  stillwell due mill --until 2027-03-31
-  stillwell due done mill precharge --value "36 psi" --left "38 psi" --result put-right`,
-    )
+    .argument('[well]', texts().nameOfAWellDefault)
+    .option('--until <date>', texts().listWhatIsDueUp)
+    .option('--days <n>', texts().listWhatIsDueWithin)
+    .option('--site <site>', texts().listTheWellsOfOne)
+    .option('--subscribe', texts().printTheAddress)
+    .option('--new-address', texts().makeANewAddress)
+    .option('--remove-address', texts().removeTheAddress)
+    .addOption(jsonOption())
+    .addOption(serverOption())
+    .addHelpText('after', texts().examplesOfDue)
     .action(
       action((well, flags) => {
         const api = serverApi(flags.server);
@@ -71,31 +61,21 @@ Examples:
 function defineDone(command: Group, { io, action }: CommandContext): void {
   command
     .command('done')
-    .description('Record a check that was done, or many checks with --table.')
-    .argument('[well]', 'Name of the well.')
-    .argument('[check]', 'Name of the check, as "stillwell due" prints it: precharge, relief-valve …')
-    .option('--result <result>', `One of ${CHECK_OUTCOMES.join(', ')}. Default: right.`)
-    .option('--value <value>', 'Value as found, with its unit.')
-    .option('--left <value>', 'Value as left, with its unit.')
-    .option(
-      '--table <file>',
-      'Record many checks from a table (.csv). Its columns are well, check, on; ' +
-        'result, value, left, note and by are optional.',
-    )
-    .option('--dry-run', 'With --table: print what would be recorded, and record nothing.')
-    .addOption(ON_OPTION)
-    .addOption(NOTE_OPTION)
-    .addOption(PHOTO_OPTION)
-    .addOption(BY_OPTION)
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
-    .addHelpText(
-      'after',
-      `
-Examples:
-  stillwell due done mill precharge --value "36 psi" --left "38 psi" --result put-right
-  stillwell due done --table alder-bench-checks.csv --dry-run`,
-    )
+    .description(texts().recordACheck)
+    .argument('[well]', texts().nameOfTheWell)
+    .argument('[check]', texts().nameOfTheCheck)
+    .option('--result <result>', texts().oneOfDefaultRight(CHECK_OUTCOMES.join(', ')))
+    .option('--value <value>', texts().valueAsFound)
+    .option('--left <value>', texts().valueAsLeft)
+    .option('--table <file>', texts().recordManyChecks)
+    .option('--dry-run', texts().withTablePrintWhatWould)
+    .addOption(onOption())
+    .addOption(noteOption())
+    .addOption(photoOption())
+    .addOption(byOption())
+    .addOption(jsonOption())
+    .addOption(serverOption())
+    .addHelpText('after', texts().examplesOfDueDone)
     .action(
       action((well, check, flags) => {
         const api = serverApi(flags.server);
@@ -103,9 +83,7 @@ Examples:
         if (table !== undefined && well === undefined)
           return writeTable(io, api, { file: table, by, dryRun: dryRun === true });
         if (well === undefined || check === undefined || table !== undefined)
-          throw new UsageError(
-            'Cannot record a check: either a well and a check must be given, or --table. Usage: stillwell due done WELL CHECK',
-          );
+          throw new UsageError(texts().eitherAWell);
         return writeDone(io, api, { ...flags, well, check });
       }),
     );
@@ -114,22 +92,19 @@ Examples:
 function definePlan(command: Group, { io, action }: CommandContext): void {
   command
     .command('plan')
-    .description(
-      'Propose dates for checks that were never recorded, and save them with --write. ' +
-        'Wells of one site follow each other. Saturdays and Sundays are left out.',
-    )
-    .option('--from <date>', 'First date. Default: tomorrow.', isoDate('--from'))
+    .description(texts().proposeDatesForChecks)
+    .option('--from <date>', texts().firstDateDefaultTomorrow, isoDate('--from'))
     .option(
       '--wells-a-day <n>',
-      `Wells a day. Default: ${DEFAULT_WELLS_A_DAY}.`,
+      texts().wellsADayDefault(DEFAULT_WELLS_A_DAY),
       wholeNumber('--wells-a-day', WELLS_A_DAY_RANGE),
     )
-    .option('--site <site>', 'Plan the wells of one site.')
-    .option('--write', 'Save the dates.')
-    .addOption(BY_OPTION)
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
-    .addHelpText('after', '\nExample:\n  stillwell due plan --site alder-bench --wells-a-day 2 --write')
+    .option('--site <site>', texts().planTheWellsOfOne)
+    .option('--write', texts().saveTheDates)
+    .addOption(byOption())
+    .addOption(jsonOption())
+    .addOption(serverOption())
+    .addHelpText('after', texts().examplesOfDuePlan)
     .action(
       action((flags) => {
         const { site, from, wellsADay = DEFAULT_WELLS_A_DAY, json = false, write = false } = flags;
@@ -148,8 +123,7 @@ interface ListOptions {
 }
 
 async function list(io: Io, api: ServerApi, { well, until, days, site, json }: ListOptions): Promise<number> {
-  if (until !== undefined && days !== undefined)
-    throw new UsageError('Cannot list: --until and --days exclude each other. Give one of them');
+  if (until !== undefined && days !== undefined) throw new UsageError(texts().untilAndDaysExcludeEach);
   const query = Object.entries({ until, days, site, well }).flatMap(([key, value]) =>
     value === undefined ? [] : [[key, value] as const],
   );

@@ -11,9 +11,10 @@ import {
 } from '../../../shared/text/en/documents.ts';
 import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from '../command.ts';
 import { requireNewFile, writeNewFile } from '../files.ts';
-import { BY_OPTION, JSON_OPTION, NOTE_OPTION, SERVER_OPTION } from '../options.ts';
+import { byOption, jsonOption, noteOption, serverOption } from '../options.ts';
 import { serverApi, type ServerApi } from '../server-api.ts';
 import { asUsageError, readFile, actorOf, timeZoneOf } from './write-entry.ts';
+import { texts } from './texts.ts';
 
 type Group = Parameters<CommandBuilder>[0];
 
@@ -21,12 +22,7 @@ type Group = Parameters<CommandBuilder>[0];
 const SHORT_HASH_CHARS = 12;
 
 export const documentCommand: CommandBuilder = (command, context) => {
-  command.description(
-    'Keep documents of a well: manuals, receipts, the well log and photos. ' +
-      'A document may be PDF, JPEG, PNG, WebP, HEIC or plain text, of 25 MiB at most. ' +
-      'Photos inside an electrical box are for people who have it open and locked out already. ' +
-      'Nobody opens a box for a photo. The server must be running.',
-  );
+  command.description(texts().keepDocumentsOfAWell);
   defineList(command, context);
   defineAdd(command, context);
   defineGet(command, context);
@@ -35,11 +31,11 @@ export const documentCommand: CommandBuilder = (command, context) => {
 function defineList(command: Group, { io, action }: CommandContext): void {
   command
     .command('list')
-    .description('List documents, newest first.')
-    .argument('<well>', 'Name of the well.')
-    .option('--find <words>', 'List the documents that contain all of these words.')
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
+    .description(texts().listDocumentsNewestFirst)
+    .argument('<well>', texts().nameOfTheWell)
+    .option('--find <words>', texts().listTheDocumentsThatContain)
+    .addOption(jsonOption())
+    .addOption(serverOption())
     .action(
       action((well, { find = '', json, server }) =>
         list(io, serverApi(server), { well, find, json: json === true }),
@@ -50,16 +46,16 @@ function defineList(command: Group, { io, action }: CommandContext): void {
 function defineAdd(command: Group, { io, action }: CommandContext): void {
   command
     .command('add')
-    .description('Keep documents with a well.')
-    .argument('<well>', 'Name of the well.')
-    .argument('<file...>', 'Files to keep.')
-    .option('--about <text>', 'Subject, such as "pump".')
-    .option('--name <name>', 'Title. Default: the name of the file.')
-    .addOption(NOTE_OPTION)
-    .addOption(BY_OPTION)
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
-    .addHelpText('after', '\nExample:\n  stillwell document add mill well-log.pdf --about "well log"')
+    .description(texts().keepDocumentsWithAWell)
+    .argument('<well>', texts().nameOfTheWell)
+    .argument('<file...>', texts().filesToKeep)
+    .option('--about <text>', texts().subjectSuchAsPump)
+    .option('--name <name>', texts().titleDefaultTheName)
+    .addOption(noteOption())
+    .addOption(byOption())
+    .addOption(jsonOption())
+    .addOption(serverOption())
+    .addHelpText('after', texts().examplesOfDocumentAdd)
     .action(
       action((well, files, flags) =>
         add(io, serverApi(flags.server), {
@@ -80,12 +76,12 @@ function defineAdd(command: Group, { io, action }: CommandContext): void {
 function defineGet(command: Group, { io, action }: CommandContext): void {
   command
     .command('get')
-    .description('Write a document to a file.')
-    .argument('<well>', 'Name of the well.')
-    .argument('<document>', 'Title of the document, or its hash as "document list" prints it.')
-    .argument('<file>', 'File to make. A file that exists is left as it is.')
-    .addOption(SERVER_OPTION)
-    .addHelpText('after', '\nExample:\n  stillwell document get mill well-log.pdf copy.pdf')
+    .description(texts().writeADocument)
+    .argument('<well>', texts().nameOfTheWell)
+    .argument('<document>', texts().titleOfTheDocument)
+    .argument('<file>', texts().fileToMakeAFile)
+    .addOption(serverOption())
+    .addHelpText('after', texts().examplesOfDocumentGet)
     .action(action((well, wanted, out, { server }) => get(io, serverApi(server), { well, wanted, out })));
 }
 
@@ -112,8 +108,8 @@ async function list(
   if (!json && shown.length === 0)
     io.out(
       documents.length === 0
-        ? `No documents of ${well} yet.`
-        : `None of ${documents.length} documents contains these words.`,
+        ? texts().noDocumentsOfYet(well)
+        : texts().noneOfDocumentsContainsThese(documents.length),
     );
   return EXIT.ok;
 }
@@ -131,8 +127,7 @@ async function add(
   api: ServerApi,
   { well, files, json, name: called, fields }: AddParams,
 ): Promise<number> {
-  if (called !== undefined && files.length > 1)
-    throw new UsageError('Cannot keep the files: --name names one document, and several files are given');
+  if (called !== undefined && files.length > 1) throw new UsageError(texts().nameNamesOneDocument);
   const documents = files.map(readFile);
   for (const { name, bytes } of documents) {
     const parts = { well, name: called ?? name, ...fields };
@@ -163,14 +158,10 @@ async function get(io: Io, api: ServerApi, { well, wanted, out }: GetParams): Pr
       .map(({ hash }) => hash),
   );
   const [hash, other] = hashes;
-  if (hash === undefined)
-    throw new UsageError(
-      `Cannot get ${wanted}: ${well} has no such document. Try: stillwell document list ${well}`,
-    );
-  if (other !== undefined)
-    throw new UsageError(`Cannot get ${wanted}: ${well} has several such documents. Name one by its hash`);
+  if (hash === undefined) throw new UsageError(texts().hasNoSuchDocumentTry({ wanted, well }));
+  if (other !== undefined) throw new UsageError(texts().hasSeveralSuchDocumentsName({ wanted, well }));
   const bytes = await api.document(hash);
   writeNewFile(out, bytes);
-  io.out(`${out}: ${bytes.length.toLocaleString('en')} bytes`);
+  io.out(texts().bytes({ out, bytesCount: bytes.length.toLocaleString('en') }));
   return EXIT.ok;
 }

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { importResultShape } from '../../../shared/api/exports.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { ImportResult } from '../../http/deps.ts';
+import { texts } from './texts.ts';
 
 const problemShape = z.object({ detail: z.string() });
 
@@ -55,5 +56,5 @@ async function reach(url: URL, init?: RequestInit): Promise<Response> {
 
 async function problemOf(response: Response): Promise<string> {
   const read = problemShape.safeParse(await response.json().catch(() => ({})));
-  return read.success ? read.data.detail : `The server answered with status ${response.status}`;
+  return read.success ? read.data.detail : texts().serverAnsweredWithStatus(response.status);
 }

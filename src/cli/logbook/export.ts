@@ -8,32 +8,23 @@ import type { Store } from '../../store/store.ts';
 import { STORE_FILE } from '../../server/server.ts';
 import { EXIT, UsageError, type CommandBuilder, type Io } from '../command.ts';
 import { requireNewFile } from '../files.ts';
-import { DATA_OPTION, JSON_OPTION, readUnits, SETTINGS_OPTION } from '../options.ts';
+import { dataOption, jsonOption, readUnits, settingsOption } from '../options.ts';
 import { locate } from '../place.ts';
 import { fetchExport } from './export-server.ts';
 import { withStore } from './export-store.ts';
+import { texts } from './texts.ts';
 
 export const exportCommand: CommandBuilder = (command, { io, action }) => {
   command
-    .description(
-      'Write everything known about a well to one file, for its next owner or another server. ' +
-        'A .zip holds a page that opens without a server, the record, tables and documents. ' +
-        'An .html holds the page and the record, without documents. The server may be running.',
-    )
-    .argument('<well>', 'Name of the well.')
-    .argument(
-      '<file>',
-      'File to make (.zip or .html). A file that exists is left as it is. - writes a ZIP to stdout.',
-    )
-    .option('--units <units>', 'us or metric, for the page. Default: the units of the card.', readUnits)
-    .addOption(JSON_OPTION)
-    .option('--server <address>', 'Ask a running server instead of reading the data folder.')
-    .addOption(SETTINGS_OPTION)
-    .addOption(DATA_OPTION)
-    .addHelpText(
-      'after',
-      '\nExamples:\n  stillwell export mill mill.zip\n  stillwell export mill mill.html --units metric',
-    )
+    .description(texts().writeEverythingKnownAbout)
+    .argument('<well>', texts().nameOfTheWell)
+    .argument('<file>', texts().fileToMakeZip)
+    .option('--units <units>', texts().usOrMetric, readUnits)
+    .addOption(jsonOption())
+    .option('--server <address>', texts().askARunningServerInstead)
+    .addOption(settingsOption())
+    .addOption(dataOption())
+    .addHelpText('after', texts().examplesOfExport)
     .action(
       action((well, out, { units, json, server, ...flags }) => {
         const { dataDir } = locate(io, flags);
@@ -55,19 +46,15 @@ interface ExportParams {
 async function writeExport(params: ExportParams, io: Io): Promise<number> {
   const { well, out, units, server, dataDir, json } = params;
   const isPage = out.endsWith('.html');
-  if (!isPage && !out.endsWith('.zip') && out !== '-')
-    throw new UsageError(`Cannot write ${out}: its name must end in .zip or .html`);
+  if (!isPage && !out.endsWith('.zip') && out !== '-') throw new UsageError(texts().itsNameMustEnd(out));
   if (out !== '-') requireNewFile(out);
   if (server !== undefined) {
     writeAll(out, [await fetchExport(server, well, isPage ? 'html' : 'zip', units)]);
   } else {
     if (!existsSync(join(dataDir, STORE_FILE)))
-      throw new UsageError(
-        `Cannot export ${well}: there is no database in ${dataDir}. Name another folder with --data`,
-      );
+      throw new UsageError(texts().thereIsNoDatabase({ well, dataDir }));
     await withStore(dataDir, 'secondary', async (wellExports, store) => {
-      if (!(await isKnown(store, well)))
-        throw new UsageError(`Cannot export ${well}: there is no such well in ${dataDir}`);
+      if (!(await isKnown(store, well))) throw new UsageError(texts().thereIsNoSuchWell({ well, dataDir }));
       writeAll(
         out,
         isPage ? [Buffer.from(await wellExports.page(well, units))] : await wellExports.zip(well, units),
@@ -76,7 +63,7 @@ async function writeExport(params: ExportParams, io: Io): Promise<number> {
   }
   if (out === '-') return EXIT.ok;
   const bytes = statSync(out).size;
-  const sentence = `${out}: ${bytes.toLocaleString('en')} bytes, everything known about ${well}.`;
+  const sentence = texts().bytesEverythingKnownAbout({ out, bytes: bytes.toLocaleString('en'), well });
   io.out(json ? JSON.stringify({ well, file: out, bytes }) : sentence);
   return EXIT.ok;
 }

@@ -4,26 +4,23 @@ import type { ImportResult } from '../../http/deps.ts';
 import { StoreError } from '../../store/store-error.ts';
 import { EXIT, type CommandBuilder, type Io } from '../command.ts';
 import { readInput } from '../files.ts';
-import { BY_OPTION, DATA_OPTION, JSON_OPTION, SETTINGS_OPTION } from '../options.ts';
+import { byOption, dataOption, jsonOption, settingsOption } from '../options.ts';
 import { locate } from '../place.ts';
 import { postImport } from './export-server.ts';
 import { withStore } from './export-store.ts';
+import { texts } from './texts.ts';
 
 export const importCommand: CommandBuilder = (command, { io, action }) => {
   command
-    .description(
-      'Import a well from an export of another server. ' +
-        'Nothing that is here already is changed; entries and events are known by their ids. ' +
-        'If a server runs, it does the import; else the data folder is changed directly.',
-    )
-    .argument('<file>', 'File that "stillwell export" made (.zip or .html).')
-    .option('--same', 'The well of this name here is the same well, although the export does not show it.')
-    .addOption(BY_OPTION)
-    .addOption(JSON_OPTION)
-    .option('--server <address>', 'Address of the running server. Default: the one in the settings.')
-    .addOption(SETTINGS_OPTION)
-    .addOption(DATA_OPTION)
-    .addHelpText('after', '\nExample:\n  stillwell import mill.zip')
+    .description(texts().importAWell)
+    .argument('<file>', texts().fileThatStillwellExportMade)
+    .option('--same', texts().wellOfThisNameHere)
+    .addOption(byOption())
+    .addOption(jsonOption())
+    .option('--server <address>', texts().addressOfTheRunningServer)
+    .addOption(settingsOption())
+    .addOption(dataOption())
+    .addHelpText('after', texts().examplesOfImport)
     .action(
       action(async (file, { same, by, json, server, ...flags }) => {
         const { dataDir, defaultServer } = locate(io, flags);
@@ -63,7 +60,7 @@ async function importFile(
 
 function printResult(result: ImportResult, io: Io, json: boolean): number {
   if ('problem' in result) {
-    io.err(result.confirm === 'same' ? `${result.problem} If it is, add --same.` : result.problem);
+    io.err(result.confirm === 'same' ? texts().ifItIsAddSame(result.problem) : result.problem);
     return EXIT.usage;
   }
   if (json) io.out(JSON.stringify(result));

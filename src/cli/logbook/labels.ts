@@ -8,38 +8,29 @@ import { LABEL_KINDS } from '../../../shared/text/en/label-words.ts';
 import { EXIT, UsageError, type CommandBuilder, type Io } from '../command.ts';
 import { requireNewFile, writeNewFile } from '../files.ts';
 import { labelPage, labelSvgs, leftOffLabels, type LabelPrint } from './label-file.tsx';
-import { JSON_OPTION, SERVER_OPTION, UNITS_OPTION, wholeNumber } from '../options.ts';
+import { jsonOption, serverOption, unitsOption, wholeNumber } from '../options.ts';
 import { serverApi } from '../server-api.ts';
+import { sheetName } from '../../../shared/text/en/sheet-names.ts';
+import { texts } from './texts.ts';
 
 export const labelsCommand: CommandBuilder = (command, { io, action }) => {
   command
-    .description(
-      'Print labels for tank, switch, control box, panel and well head. ' +
-        'Each label has its facts in a code that a phone reads without a network. ' +
-        'Without a file, the facts are listed. The server must be running.',
-    )
-    .argument('<well>', 'Name of the well.')
-    .argument(
-      '[file]',
-      'File to make: .html for pages that print in their real size, .svg for one file a sheet. ' +
-        'A file that exists is left as it is.',
-    )
-    .option('--sheet <sheet>', 'Sheet to print on, from the list below.')
-    .option('--only <kinds>', `Only these labels, separated by commas: ${LABEL_KINDS.join(',')}.`)
-    .option('--first <n>', 'First free place on label stock, row by row. Default: 1.')
-    .addOption(UNITS_OPTION)
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
+    .description(texts().printLabelsForTankSwitch)
+    .argument('<well>', texts().nameOfTheWell)
+    .argument('[file]', texts().fileToMakeHtml)
+    .option('--sheet <sheet>', texts().sheetToPrint)
+    .option('--only <kinds>', texts().onlyTheseLabelsSeparated(LABEL_KINDS.join(',')))
+    .option('--first <n>', texts().firstFreePlaceOnLabel)
+    .addOption(unitsOption())
+    .addOption(jsonOption())
+    .addOption(serverOption())
     .addHelpText(
       'after',
-      `
-Sheets:
-${SHEETS.map(({ id, name }) => `  ${id.padEnd(18)}${name}`).join('\n')}
-Default: ${defaultSheet('us').id} with US units, ${defaultSheet('metric').id} with metric units.
-
-Example:
-  stillwell labels mill mill-labels.html
-Print at actual size (100 %).`,
+      texts().sheetsAndExampleOfLabels({
+        sheets: SHEETS.map((one) => `  ${one.id.padEnd(18)}${sheetName(one)}`).join('\n'),
+        id: defaultSheet('us').id,
+        metricId: defaultSheet('metric').id,
+      }),
     )
     .action(
       action(async (well, out, flags) => {
@@ -57,7 +48,7 @@ Print at actual size (100 %).`,
 };
 
 function factLines({ plainText, title }: Label): readonly string[] {
-  return plainText.length === 0 ? [`${title}: to fill in by hand`] : plainText;
+  return plainText.length === 0 ? [texts().toFillInByHand(title)] : plainText;
 }
 
 function defaultSheet(units: 'us' | 'metric'): Sheet {
@@ -67,9 +58,7 @@ function defaultSheet(units: 'us' | 'metric'): Sheet {
 function findSheet(id: string): Sheet {
   const sheet = SHEETS.find((one) => one.id === id);
   if (!sheet)
-    throw new UsageError(
-      `Cannot read --sheet: it must be one of ${SHEETS.map((one) => one.id).join(', ')}: ${id}`,
-    );
+    throw new UsageError(texts().itMustBeOne({ sheets: SHEETS.map((one) => one.id).join(', '), id }));
   return sheet;
 }
 
@@ -80,7 +69,7 @@ function onlyKinds(labels: readonly Label[], only: string | undefined): Label[] 
   const unknown = kinds.find((kind) => !labels.some((label) => label.kind === kind));
   if (unknown !== undefined)
     throw new UsageError(
-      `Cannot print a label for ${unknown}: the labels of this well are ${[...new Set(labels.map(({ kind }) => kind))].join(', ')}`,
+      texts().labelsOfThisWell({ unknown, list: [...new Set(labels.map(({ kind }) => kind))].join(', ') }),
     );
   return labels.filter(({ kind }) => kinds.includes(kind));
 }
@@ -90,16 +79,16 @@ function write(io: Io, out: string, labels: readonly Label[], print: LabelPrint)
   for (const { path } of files) requireNewFile(path);
   for (const { path, text } of files) {
     writeNewFile(path, text);
-    io.out(`${path}: ${labels.length} labels, ${print.sheet.name}`);
+    io.out(texts().labelsWritten({ path, count: labels.length, sheet: sheetName(print.sheet) }));
   }
   for (const [title, facts] of leftOffLabels(labels, print))
-    io.err(`${title}: no room at this size for ${facts.join(', ')}`);
+    io.err(texts().noRoomAtThisSize({ title, facts: facts.join(', ') }));
   return EXIT.ok;
 }
 
 function filesOf(out: string, labels: readonly Label[], print: LabelPrint): { path: string; text: string }[] {
   if (/\.html$/i.test(out)) return [{ path: out, text: labelPage(labels, print) }];
-  if (!/\.svg$/i.test(out)) throw new UsageError(`Cannot write ${out}: its name must end in .html or .svg`);
+  if (!/\.svg$/i.test(out)) throw new UsageError(texts().itsNameMustEndInHtml(out));
   return labelSvgs(labels, print).map((text, at) => ({
     path: at === 0 ? out : out.replace(/\.svg$/i, `-${at + 1}$&`),
     text,

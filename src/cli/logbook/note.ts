@@ -8,36 +8,24 @@ import { actNote } from '../../../shared/notes/act-note.ts';
 import { parseNote, type ParsedNote } from '../../../shared/notes/parse-note.ts';
 import { untilWords } from '../../../shared/notes/until-words.ts';
 import { EXIT, UsageError, type CommandBuilder, type Io } from '../command.ts';
-import { BY_OPTION, JSON_OPTION, SERVER_OPTION } from '../options.ts';
+import { byOption, jsonOption, serverOption } from '../options.ts';
 import { serverApi, type ServerApi } from '../server-api.ts';
 import { asUsageError, actorOf, timeZoneOf, type Actor } from './write-entry.ts';
+import { texts } from './texts.ts';
 
 export const noteCommand: CommandBuilder = (command, { io, action }) => {
   command
-    .description(
-      'Tell Stillwell what its sensors cannot know: guests, irrigation, more stock, a shutdown. ' +
-        'Write one line with its end: "watering the new lawn until the 20th", "laid up until 15 April". ' +
-        'More use that was announced raises no alarm. ' +
-        'While a well is laid up, its alarms are suppressed and its checks are on hold. ' +
-        'Without a line, the earlier notes are listed. The server must be running.',
-    )
-    .argument('<well>', 'Name of the well.')
-    .argument('[line...]', 'The note with its end.')
-    .option('--laid-up', 'The well is shut down. Default: recognized from the words.')
-    .option('--expected', 'The use of water differs. Default: recognized from the words.')
-    .option('--out-of-service', 'The well is out of service until --in-service.')
-    .option('--in-service', 'The well is in service again.')
-    .addOption(BY_OPTION)
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
-    .addHelpText(
-      'after',
-      `
-Examples:
-  stillwell note mill "guests until Sunday"
-  stillwell note north-paddock "40 head on this pasture for 3 weeks"
-  stillwell note orchard --out-of-service`,
-    )
+    .description(texts().tellStillwellWhatItsSensors)
+    .argument('<well>', texts().nameOfTheWell)
+    .argument('[line...]', texts().noteWithItsEnd)
+    .option('--laid-up', texts().wellIsShutDownDefault)
+    .option('--expected', texts().useOfWaterDiffersDefault)
+    .option('--out-of-service', texts().wellIsOutOfService)
+    .option('--in-service', texts().wellIsInServiceAgain)
+    .addOption(byOption())
+    .addOption(jsonOption())
+    .addOption(serverOption())
+    .addHelpText('after', texts().examplesOfNote)
     .action(
       action((well, words, flags) => {
         const note = { well, line: words.join(' '), flags };
@@ -69,21 +57,13 @@ async function takeNote(
 ): Promise<number> {
   const { laidUp, expected, outOfService, inService } = flags;
   const actions = [line !== '', outOfService, inService].filter((one) => one === true).length;
-  if (actions > 1 || (laidUp && expected))
-    throw new UsageError(
-      'Cannot take the note: a line, --out-of-service and --in-service exclude each other, and so do --laid-up and --expected',
-    );
-  if (outOfService)
-    return sendAct(
-      to,
-      { kind: 'out-of-service', well },
-      `${well} is out of service. Alarms are suppressed until it is in service again.`,
-    );
-  if (inService) return sendAct(to, { kind: 'back-in-service', well }, `${well} is in service again.`);
+  if (actions > 1 || (laidUp && expected)) throw new UsageError(texts().lineOutOfService);
+  if (outOfService) return sendAct(to, { kind: 'out-of-service', well }, texts().isOutOfServiceAlarms(well));
+  if (inService) return sendAct(to, { kind: 'back-in-service', well }, texts().isInServiceAgain(well));
   if (line === '') return list(to.io, to.api, well, to.json);
   const zone = await timeZoneOf(to.api, well);
   const known = parseNote(line, Date.now(), zone);
-  if ('problem' in known) throw new UsageError(`Cannot read the note "${line}": ${known.problem}`);
+  if ('problem' in known) throw new UsageError(texts().readTheNote({ line, problem: known.problem }));
   const is = laidUp ? 'laid-up' : expected ? 'expected' : known.is;
   return sendAct(to, actFrom(well, { ...known, is }), confirmation(known, is, zone));
 }
@@ -97,11 +77,8 @@ function confirmation(
   is: 'expected' | 'laid-up',
   zone: string,
 ): string {
-  const means =
-    is === 'laid-up'
-      ? 'The well is laid up, and its alarms are suppressed'
-      : 'Other use than normal is expected';
-  return `Understood: "${text}". ${means} until ${untilWords(untilMs, zone, 'us', Date.now())}.`;
+  const means = is === 'laid-up' ? texts().wellIsLaidUp : texts().otherUseThanNormal;
+  return texts().understoodUntil({ text, means, untilWords: untilWords(untilMs, zone, 'us', Date.now()) });
 }
 
 async function sendAct({ io, api, actor, json }: NoteIo, act: WrittenAct, sentence: string): Promise<number> {
@@ -117,7 +94,7 @@ async function list(io: Io, api: ServerApi, well: string, json: boolean): Promis
   const [{ acts }, zone] = await Promise.all([api.get('wellActs', { well }), timeZoneOf(api, well)]);
   const notes = acts.filter(({ kind }) => NOTE_KINDS.includes(kind)).reverse();
   if (json) for (const act of notes) io.out(JSON.stringify(act));
-  else if (notes.length === 0) io.out(`No notes of ${well} yet.`);
+  else if (notes.length === 0) io.out(texts().noNotesOfYet(well));
   else
     for (const { kind, atMs, by, body } of notes) {
       const now = Date.now();

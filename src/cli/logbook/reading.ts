@@ -4,18 +4,15 @@ import { bucketFlow } from '../../../shared/quantity/bucket-flow.ts';
 import type { ReadingGroupAnswer, ReadingRowAnswer } from '../../../shared/api/readings.ts';
 import { READING_WORDS, findReadingWords } from '../../../shared/text/en/checks/reading-words.ts';
 import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from '../command.ts';
-import { BY_OPTION, JSON_OPTION, NOTE_OPTION, ON_OPTION, PHOTO_OPTION, SERVER_OPTION } from '../options.ts';
+import { byOption, jsonOption, noteOption, onOption, photoOption, serverOption } from '../options.ts';
 import { serverApi, type ServerApi } from '../server-api.ts';
 import { writeEntry, timeZoneOf } from './write-entry.ts';
+import { texts } from './texts.ts';
 
 type Group = Parameters<CommandBuilder>[0];
 
 export const readingCommand: CommandBuilder = (command, context) => {
-  command.description(
-    'Record and list readings that were taken by hand: levels, precharge, flow, amps and others. ' +
-      'Readings inside an electrical box come from a qualified person who has it open and locked out already. ' +
-      'Nobody opens a box for a reading. The server must be running.',
-  );
+  command.description(texts().recordAndListReadings);
   defineList(command, context);
   defineAdd(command, context);
 };
@@ -23,37 +20,31 @@ export const readingCommand: CommandBuilder = (command, context) => {
 function defineList(command: Group, { io, action }: CommandContext): void {
   command
     .command('list')
-    .description('List readings by kind, oldest first. * marks the reference reading.')
-    .argument('<well>', 'Name of the well.')
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
+    .description(texts().listReadingsByKindOldest)
+    .argument('<well>', texts().nameOfTheWell)
+    .addOption(jsonOption())
+    .addOption(serverOption())
     .action(action((well, { json, server }) => list(io, serverApi(server), well, json === true)));
 }
 
 function defineAdd(command: Group, { io, action }: CommandContext): void {
   command
     .command('add')
-    .description('Record a reading.')
-    .argument('<well>', 'Name of the well.')
-    .argument('<kind>', `One of ${Object.keys(READING_WORDS).join(', ')}.`)
-    .argument('<value>', 'The value with its unit. A flow may be a volume in a time: "5 gal in 48 s".')
-    .option('--pump <pump>', 'Pump, if the well has several, such as p2.')
-    .option('--where <text>', 'Place, such as "garden tap" or "yellow to black".')
-    .option('--with <text>', 'Instrument, such as "level tape".')
-    .option('--pin', 'Make it the reference: later readings are compared with it.')
-    .addOption(ON_OPTION)
-    .addOption(NOTE_OPTION)
-    .addOption(PHOTO_OPTION)
-    .addOption(BY_OPTION)
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
-    .addHelpText(
-      'after',
-      `
-Examples:
-  stillwell reading add mill static-level "41 ft" --with "level tape" --pin
-  stillwell reading add mill flow "5 gal in 48 s" --where "garden tap"`,
-    )
+    .description(texts().recordAReading)
+    .argument('<well>', texts().nameOfTheWell)
+    .argument('<kind>', texts().oneOf(Object.keys(READING_WORDS).join(', ')))
+    .argument('<value>', texts().valueWithItsUnit)
+    .option('--pump <pump>', texts().pumpIfTheWellHas)
+    .option('--where <text>', texts().placeSuchAsGardenTap)
+    .option('--with <text>', texts().instrumentSuchAsLevelTape)
+    .option('--pin', texts().makeItTheReferenceLater)
+    .addOption(onOption())
+    .addOption(noteOption())
+    .addOption(photoOption())
+    .addOption(byOption())
+    .addOption(jsonOption())
+    .addOption(serverOption())
+    .addHelpText('after', texts().examplesOfReadingAdd)
     .action(
       action(async (well, what, value, flags) => {
         const { pump, where, pin, with: instrument } = flags;
@@ -85,8 +76,7 @@ function valueOf(what: string, text: string): { value: string; bucket?: { volume
   if (!parts) return { value: text };
   const [, volume = '', time = ''] = parts;
   const flow = bucketFlow({ volume, time });
-  if (!flow)
-    throw new UsageError(`Cannot read "${text}": it must be a volume in a time, such as "5 gal in 48 s"`);
+  if (!flow) throw new UsageError(texts().itMustBeAVolume(text));
   return { value: flow.text, bucket: { volume, time } };
 }
 
@@ -97,7 +87,7 @@ function titleOf(what: string): string {
 async function list(io: Io, api: ServerApi, well: string, json: boolean): Promise<number> {
   const [{ groups }, zone] = await Promise.all([api.get('readings', { well }), timeZoneOf(api, well)]);
   if (json) for (const group of groups) io.out(JSON.stringify(group));
-  else if (groups.length === 0) io.out(`No readings of ${well} yet.`);
+  else if (groups.length === 0) io.out(texts().noReadingsOfYet(well));
   else for (const group of groups) for (const line of groupLines(group, zone)) io.out(line);
   return EXIT.ok;
 }
@@ -119,7 +109,10 @@ function rowWords(
   const beside = [
     difference === undefined || !format
       ? ''
-      : `${difference < 0 ? '-' : '+'}${format(Math.abs(difference), 'us')} from the reference`,
+      : texts().fromTheReference({
+          rest: difference < 0 ? '-' : '+',
+          abs: format(Math.abs(difference), 'us'),
+        }),
     instrument === undefined ? '' : `with ${instrument}`,
     by === undefined ? '' : `by ${by}`,
     text ?? '',

@@ -5,6 +5,7 @@
 import { readCsv } from '../../logbook/csv.ts';
 import { UsageError } from '../command.ts';
 import { readInputText } from '../files.ts';
+import { texts } from './texts.ts';
 
 /** A row is some 100 bytes: 80,000 rows. More is some other file. */
 const MAX_BYTES = 8 * 2 ** 20;
@@ -26,7 +27,7 @@ export interface TableColumns {
  */
 export function readTableFile(path: string, { required, optional }: TableColumns): TableRow[] {
   const wrong = (line: number, what: string): UsageError =>
-    new UsageError(`Cannot read ${path}: line ${line}: ${what}`);
+    new UsageError(texts().line({ path, line, what }));
   const [header, ...rows] = readCsv(readInputText(path, MAX_BYTES));
   const columns = header?.cells.map((cell) => cell.trim().toLowerCase()) ?? [];
   const known = [...required, ...optional];
@@ -34,15 +35,18 @@ export function readTableFile(path: string, { required, optional }: TableColumns
   if (unknown !== undefined || required.some((name) => !columns.includes(name)))
     throw wrong(
       header?.line ?? 1,
-      `it must name the columns ${required.join(', ')}${optional.length > 0 ? `, and may name ${optional.join(', ')}` : ''}`,
+      texts().itMustNameTheColumns({
+        required: required.join(', '),
+        rest: optional.length > 0 ? texts().andMayName(optional.join(', ')) : '',
+      }),
     );
   return rows.map(({ line, cells, problem }) => {
     if (problem !== undefined) throw wrong(line, problem);
     if (cells.length !== columns.length)
-      throw wrong(line, `it has ${cells.length} cells, and the header ${columns.length}`);
+      throw wrong(line, texts().itHasCells({ cellsCount: cells.length, columnsCount: columns.length }));
     const named = columns.map((name, at) => [name, cells[at]!.trim()] as const);
     const empty = named.find(([name, cell]) => cell === '' && required.includes(name));
-    if (empty) throw wrong(line, `column ${empty[0]} is empty`);
+    if (empty) throw wrong(line, texts().columnIsEmpty(empty[0]));
     return { line, cells: Object.fromEntries(named.filter(([, cell]) => cell !== '')) };
   });
 }

@@ -15,6 +15,7 @@ import {
   reportSideText,
 } from '../../../shared/text/en/checks/before-after-report.ts';
 import type { Io } from '../command.ts';
+import { texts } from './texts.ts';
 
 export interface ReportParams {
   well: string;
@@ -25,25 +26,25 @@ export interface ReportParams {
 
 export function printReport(io: Io, report: Answer<'report'>, { well, units, when }: ReportParams): void {
   const { visit, pumps, days } = report;
-  const closed = visit.closedMs === undefined ? 'still open' : `closed ${when(visit.closedMs)}`;
-  io.out(`Before and after, ${well}: visit of ${when(visit.openedMs)}; ${closed}`);
+  const closed = visit.closedMs === undefined ? texts().stillOpen : `closed ${when(visit.closedMs)}`;
+  io.out(texts().beforeAndAfterVisit({ well, when: when(visit.openedMs), closed }));
   for (const line of visit.work.flatMap(workLines)) io.out(`  ${line}`);
-  if (visit.work.length === 0) io.out('  No work is recorded.');
+  if (visit.work.length === 0) io.out(texts().noWorkIsRecorded);
   for (const { pump, lines } of pumps) {
-    if (pumps.length > 1) io.out(`Pump ${pump.slice(1)}`);
+    if (pumps.length > 1) io.out(texts().pump(pump.slice(1)));
     for (const line of lines) {
       io.out(`${MEASURE_TITLES[line.measure]}: ${reportLineText(line, reportStage(report), units)}`);
       if (line.before.count === 0 && line.after.count === 0) continue;
       const normalText =
         line.normal === undefined
           ? ''
-          : ` Normal before: ${formatMeasure(line.measure, line.normal, units)}.`;
+          : texts().normalBefore(formatMeasure(line.measure, line.normal, units));
       io.out(
         `  before: ${reportSideText(line, line.before, units)}; after: ${reportSideText(line, line.after, units)}.${normalText}`,
       );
     }
   }
-  io.out(`Runs and whole days up to ${days} days on either side, or to the next visit. ${REPORT_CAVEAT}`);
+  io.out(texts().runsAndWholeDaysUp({ days, reportCaveat: REPORT_CAVEAT }));
 }
 
 export function workLines({ body, by }: EntryOf<'work'>): string[] {
@@ -51,8 +52,8 @@ export function workLines({ body, by }: EntryOf<'work'>): string[] {
   const details = [
     parts.length === 0 ? '' : `parts: ${parts.join(', ')}`,
     touched.length === 0 ? '' : `touched ${touched.join(', ')}`,
-    doneBy === undefined ? '' : `done by ${doneBy}`,
-    by === undefined ? '' : `recorded by ${by}`,
+    doneBy === undefined ? '' : texts().doneBy(doneBy),
+    by === undefined ? '' : texts().recordedBy(by),
     papers.length === 0 ? '' : formatCount(papers.length, 'document'),
     text ?? '',
   ].filter((part) => part !== '');

@@ -14,28 +14,24 @@ import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { AFFECTED_PARTS } from '../../../shared/entries/entry-fields.ts';
 import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from '../command.ts';
 import {
-  BY_OPTION,
+  byOption,
   collect,
-  JSON_OPTION,
-  NOTE_OPTION,
-  ON_OPTION,
-  PHOTO_OPTION,
-  SERVER_OPTION,
-  UNITS_OPTION,
+  jsonOption,
+  noteOption,
+  onOption,
+  photoOption,
+  serverOption,
+  unitsOption,
 } from '../options.ts';
 import { serverApi, type ServerApi } from '../server-api.ts';
 import { printReport, workLines } from './visit-report.ts';
 import { asUsageError, actorOf, writeEntry, timeZoneOf, type EntryFlags } from './write-entry.ts';
-
-const WELL = 'Name of the well.';
+import { texts } from './texts.ts';
 
 type Group = Parameters<CommandBuilder>[0];
 
 export const visitCommand: CommandBuilder = (command, context) => {
-  command.description(
-    'Open and close visits, and record the work. ' +
-      'While a visit is open, alarms are suppressed and nothing is learned. The server must be running.',
-  );
+  command.description(texts().openAndCloseVisits);
   command.addHelpText('after', `\n${wrapText(CAUTIONS['lock-out'])}`);
   defineLists(command, context);
   defineOpen(command, context);
@@ -46,80 +42,73 @@ export const visitCommand: CommandBuilder = (command, context) => {
 function defineLists(command: Group, { io, action }: CommandContext): void {
   command
     .command('list')
-    .description('List all visits with their work, newest first.')
-    .argument('<well>', WELL)
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
+    .description(texts().listAllVisitsWithTheir)
+    .argument('<well>', texts().nameOfTheWell)
+    .addOption(jsonOption())
+    .addOption(serverOption())
     .action(action((well, flags) => list({ io, api: serverApi(flags.server), well, flags })));
   command
     .command('parts')
-    .description('Print the parts list: what to bring, from the card and the active alarms.')
-    .argument('<well>', WELL)
-    .addOption(UNITS_OPTION)
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
+    .description(texts().printThePartsListWhat)
+    .argument('<well>', texts().nameOfTheWell)
+    .addOption(unitsOption())
+    .addOption(jsonOption())
+    .addOption(serverOption())
     .action(action((well, flags) => partsList({ io, api: serverApi(flags.server), well, flags })));
   command
     .command('report')
-    .description('Print the before/after report of a visit: runs and days on either side of it.')
-    .argument('<well>', WELL)
-    .argument('[visit]', 'Id of the visit, as "visit list" prints it. Default: the last visit.')
-    .addOption(UNITS_OPTION)
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
+    .description(texts().printTheBeforeAfterReport)
+    .argument('<well>', texts().nameOfTheWell)
+    .argument('[visit]', texts().idOfTheVisit)
+    .addOption(unitsOption())
+    .addOption(jsonOption())
+    .addOption(serverOption())
     .action(action((well, visit, flags) => report({ io, api: serverApi(flags.server), well, flags }, visit)));
 }
 
 function defineOpen(command: Group, { io, action }: CommandContext): void {
   command
     .command('open')
-    .description('Open a visit when you begin.')
-    .argument('<well>', WELL)
-    .addOption(BY_OPTION)
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
-    .addHelpText('after', '\nExample:\n  stillwell visit open mill --by "Tom, Larch Wells"')
+    .description(texts().openAVisitWhenYou)
+    .argument('<well>', texts().nameOfTheWell)
+    .addOption(byOption())
+    .addOption(jsonOption())
+    .addOption(serverOption())
+    .addHelpText('after', texts().examplesOfVisitOpen)
     .action(action((well, flags) => open({ io, api: serverApi(flags.server), well, flags })));
 }
 
 function defineWork(command: Group, { io, action }: CommandContext): void {
   command
     .command('work')
-    .description('Record work that was done in the open visit, or on another day with --on.')
-    .argument('<well>', WELL)
-    .argument('<text>', 'What was done.')
-    .option('--part <text>', 'A part that was installed. Repeat the option for each.', collect)
-    .option(
-      '--touched <part>',
-      `What the work touched. Repeat the option for each. One of ${AFFECTED_PARTS.join(', ')}.`,
-      collect,
-    )
-    .option('--done-by <name>', 'Person or firm that did the work.')
-    .addOption(ON_OPTION)
-    .addOption(NOTE_OPTION)
-    .addOption(PHOTO_OPTION)
-    .addOption(BY_OPTION)
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
-    .addHelpText(
-      'after',
-      '\nExample:\n  stillwell visit work mill "New pump set at 180 ft" --part "1 hp pump" --touched pump',
-    )
+    .description(texts().recordWorkThatWasDone)
+    .argument('<well>', texts().nameOfTheWell)
+    .argument('<text>', texts().whatWasDone)
+    .option('--part <text>', texts().partThatWasInstalledRepeat, collect)
+    .option('--touched <part>', texts().whatTheWorkTouchedRepeat(AFFECTED_PARTS.join(', ')), collect)
+    .option('--done-by <name>', texts().personOrFirmThatDid)
+    .addOption(onOption())
+    .addOption(noteOption())
+    .addOption(photoOption())
+    .addOption(byOption())
+    .addOption(jsonOption())
+    .addOption(serverOption())
+    .addHelpText('after', texts().examplesOfVisitWork)
     .action(action((well, text, flags) => work({ io, api: serverApi(flags.server), well, flags }, text)));
 }
 
 function defineClose(command: Group, { io, action }: CommandContext): void {
   command
     .command('close')
-    .description('Close the visit: active alarms are cleared, and the before/after report is printed.')
-    .argument('<well>', WELL)
-    .option('--new-baseline', 'Learn anew what is normal. Default after work on pump, motor, tank or switch.')
-    .option('--keep-baseline', 'Keep the baseline.')
-    .addOption(UNITS_OPTION)
-    .addOption(BY_OPTION)
-    .addOption(JSON_OPTION)
-    .addOption(SERVER_OPTION)
-    .addHelpText('after', '\nExample:\n  stillwell visit close mill --new-baseline')
+    .description(texts().closeTheVisitActiveAlarms)
+    .argument('<well>', texts().nameOfTheWell)
+    .option('--new-baseline', texts().learnAnewWhatIsNormal)
+    .option('--keep-baseline', texts().keepTheBaseline)
+    .addOption(unitsOption())
+    .addOption(byOption())
+    .addOption(jsonOption())
+    .addOption(serverOption())
+    .addHelpText('after', texts().examplesOfVisitClose)
     .action(action((well, flags) => close({ io, api: serverApi(flags.server), well, flags })));
 }
 
@@ -153,7 +142,7 @@ interface CloseFlags {
 async function list({ io, api, well, flags }: VisitParams): Promise<number> {
   const [{ visits }, zone] = await Promise.all([api.get('visits', { well }), timeZoneOf(api, well)]);
   if (flags.json === true) for (const visit of visits) io.out(JSON.stringify(visit));
-  else if (visits.length === 0) io.out(`No visits to ${well} yet.`);
+  else if (visits.length === 0) io.out(texts().noVisitsToYet(well));
   else
     for (const visit of visits) {
       io.out(`${visit.id}  ${visitWords(visit, zone)}`);
@@ -167,7 +156,7 @@ function visitWords({ openedMs, openedBy, closedMs, newBaseline }: VisitAnswer, 
     localDate(openedMs, zone),
     openedBy === undefined ? '' : `by ${openedBy}`,
     closedMs === undefined ? 'open' : `closed ${localDate(closedMs, zone)}`,
-    newBaseline ? 'new baseline' : '',
+    newBaseline ? texts().newBaseline : '',
   ]
     .filter((part) => part !== '')
     .join('; ');
@@ -184,7 +173,7 @@ async function partsList({ io, api, well, flags }: VisitParams): Promise<number>
     io.out(partsListItemText(item));
     if (item.reasons.length > 0) io.out(`  for: ${item.reasons.join('; ')}`);
     if (item.known.length > 0) io.out(`  ${item.known.join(', ')}`);
-    if (item.unknown.length > 0) io.out(`  not known: ${item.unknown.join('; ')}`);
+    if (item.unknown.length > 0) io.out(texts().notKnown(item.unknown.join('; ')));
   }
   io.out(`Always: ${PARTS_LIST_ALWAYS}`);
   return EXIT.ok;
@@ -196,27 +185,22 @@ async function openVisit(api: ServerApi, well: string): Promise<VisitAnswer | un
 
 async function open({ io, api, well, flags }: VisitParams<CloseFlags>): Promise<number> {
   const before = await openVisit(api, well);
-  if (before)
-    throw new UsageError(`Cannot open a visit to ${well}: one is open already${openedByWords(before)}`);
+  if (before) throw new UsageError(texts().oneIsOpenAlready({ well, openedByWords: openedByWords(before) }));
   await asUsageError(() =>
     api.post('act', {}, { act: { kind: 'visit-opened', well }, ...actorOf(flags, io) }),
   );
   if (flags.json === true) io.out(JSON.stringify(await openVisit(api, well)));
-  else
-    io.out(`A visit to ${well} is open. Alarms are suppressed until you close it.\n${CAUTIONS['lock-out']}`);
+  else io.out(texts().visitToIsOpenAlarms({ well, cautions: CAUTIONS['lock-out'] }));
   return EXIT.ok;
 }
 
 function openedByWords({ openedBy }: VisitAnswer): string {
-  return openedBy === undefined ? '' : `, opened by ${openedBy}`;
+  return openedBy === undefined ? '' : texts().openedBy(openedBy);
 }
 
 async function work({ io, api, well, flags }: VisitParams<WorkFlags>, text: string): Promise<number> {
   const visit = await openVisit(api, well);
-  if (!visit && flags.on === undefined)
-    throw new UsageError(
-      `Cannot record work: no visit to ${well} is open. Open one, or give the day of the work with --on`,
-    );
+  if (!visit && flags.on === undefined) throw new UsageError(texts().noVisitToIsOpen(well));
   const inVisit = visit && flags.on === undefined;
   const { part, touched, doneBy } = flags;
   const entry = {
@@ -234,21 +218,21 @@ async function work({ io, api, well, flags }: VisitParams<WorkFlags>, text: stri
 
 async function close(params: VisitParams<CloseFlags>): Promise<number> {
   const { io, api, well, flags } = params;
-  if (flags.newBaseline && flags.keepBaseline)
-    throw new UsageError('Cannot close: --new-baseline and --keep-baseline exclude each other');
+  if (flags.newBaseline && flags.keepBaseline) throw new UsageError(texts().newBaselineAndKeepBaseline);
   const visit = await openVisit(api, well);
-  if (!visit) throw new UsageError(`Cannot close a visit to ${well}: none is open`);
+  if (!visit) throw new UsageError(texts().noneIsOpen(well));
   const newBaseline = flags.newBaseline === true || (visit.needsNewBaseline && flags.keepBaseline !== true);
   const act = { kind: 'visit-closed', well, ...(newBaseline && { newBaseline: true }) } as const;
   await asUsageError(() => api.post('act', {}, { act, ...actorOf(flags, io) }));
-  if (flags.json !== true) io.out(`The visit to ${well} is closed. ${closeWords(visit, newBaseline)}`);
+  if (flags.json !== true)
+    io.out(texts().visitToIsClosed({ well, closeWords: closeWords(visit, newBaseline) }));
   return report(params, visit.id);
 }
 
 function closeWords({ affectedParts }: VisitAnswer, newBaseline: boolean): string {
-  if (!newBaseline) return 'The baseline is kept.';
-  const why = affectedParts.length === 0 ? '' : `, because the work touched ${affectedParts.join(', ')}`;
-  return `A new baseline is learned${why}.`;
+  if (!newBaseline) return texts().baselineIsKept;
+  const why = affectedParts.length === 0 ? '' : texts().becauseTheWorkTouched(affectedParts.join(', '));
+  return texts().newBaselineIsLearned(why);
 }
 
 async function report({ io, api, well, flags }: VisitParams, id?: string): Promise<number> {
@@ -256,9 +240,7 @@ async function report({ io, api, well, flags }: VisitParams, id?: string): Promi
   const visit = visits.find((one) => id === undefined || one.id === id);
   if (!visit)
     throw new UsageError(
-      id === undefined
-        ? `Cannot print a report: there was no visit to ${well} yet`
-        : `Cannot print a report: ${well} has no visit ${id}. Try: stillwell visit list ${well}`,
+      id === undefined ? texts().thereWasNoVisit(well) : texts().hasNoVisitTryStillwell({ well, id }),
     );
   const [answer, zone] = await Promise.all([
     api.get('report', { well, visit: visit.id }),

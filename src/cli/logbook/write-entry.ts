@@ -10,6 +10,7 @@ import { MAX_NAME_LENGTH, MAX_DOCUMENT_BYTES, MAX_DOCUMENTS } from '../../../sha
 import { UsageError, type Io } from '../command.ts';
 import { readInput } from '../files.ts';
 import { ApiError, type ServerApi } from '../server-api.ts';
+import { texts } from './texts.ts';
 
 export interface Actor {
   by?: string;
@@ -66,7 +67,7 @@ async function entryTime(api: ServerApi, well: string, on: string | undefined): 
   if (on === undefined) return undefined;
   const { timeZone, nowMs } = await api.get('checks', { well });
   const read = entryMoment(on, { timeZone, nowMs });
-  if ('reason' in read) throw new UsageError(`Cannot read --on: ${read.reason}: ${on}`);
+  if ('reason' in read) throw new UsageError(texts().readOn({ reason: read.reason, on }));
   return read.at;
 }
 
@@ -78,13 +79,15 @@ export interface DocumentFile {
 /** All are read before the first is sent. @throws UsageError */
 function readFiles(paths: readonly string[]): DocumentFile[] {
   if (paths.length > MAX_DOCUMENTS)
-    throw new UsageError(`Cannot keep ${paths.length} files: one entry may have ${MAX_DOCUMENTS} at most`);
+    throw new UsageError(
+      texts().oneEntryMayHaveAt({ pathsCount: paths.length, maxDocuments: MAX_DOCUMENTS }),
+    );
   return paths.map(readFile);
 }
 
 export function readFile(path: string): DocumentFile {
   const bytes = readInput(path, MAX_DOCUMENT_BYTES);
-  if (bytes.length === 0) throw new UsageError(`Cannot keep ${path}: it is empty`);
+  if (bytes.length === 0) throw new UsageError(texts().itIsEmpty(path));
   return { name: basename(path).slice(-MAX_NAME_LENGTH), bytes };
 }
 

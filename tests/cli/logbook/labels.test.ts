@@ -35,7 +35,7 @@ describe('stillwell labels', () => {
     const page = fileOf('labels.html');
     const { code, out } = await run('labels', 'mill', page);
     expect(code).toBe(EXIT.ok);
-    expect(out[0]).toMatch(/labels\.html: 5 labels, Plain paper, Letter, 8 a sheet, to cut out$/);
+    expect(out[0]).toMatch(/labels\.html: 5 labels, Plain Letter paper, 8 labels to cut out$/);
     const text = readFileSync(page, 'utf8');
     const says = [
       '@page { size: 215.9mm 279.4mm; margin: 0 }',

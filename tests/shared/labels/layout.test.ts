@@ -14,6 +14,7 @@ import { SHEETS } from '../../../shared/labels/sheets.ts';
 import { wrap, type MeasureWidth } from '../../../shared/labels/wrap.ts';
 import type { Label, LabelLine } from '../../../shared/api/labels.ts';
 import { LABEL_CAUTIONS, LABEL_KINDS } from '../../../shared/text/en/label-words.ts';
+import { sheetName } from '../../../shared/text/en/sheet-names.ts';
 
 /** Wider than Arial's mean of about half its size. */
 const widthOf: MeasureWidth = (text, { size, bold }) => text.length * size * (bold ? 0.58 : 0.53);
@@ -91,7 +92,7 @@ const over = (a: Box, b: Box): boolean =>
   Math.min(a.right, b.right) - Math.max(a.left, b.left) > 0.01 &&
   Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 0.15;
 
-describe.each(SHEETS.map(({ name, label }) => [name, label] as const))('on %s', (_name, size) => {
+describe.each(SHEETS.map((sheet) => [sheetName(sheet), sheet.label] as const))('on %s', (_name, size) => {
   test.each(CASES)('%s: all stands inside, and nothing on anything else', (_what, label) => {
     const drawing = layOutLabel(label, 'Barn', size, TOOLS);
     const { qr, scale, rules } = drawing;

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { labelPositions, SHEETS } from '../../../shared/labels/sheets.ts';
+import { sheetName } from '../../../shared/text/en/sheet-names.ts';
 
 describe('SHEETS', () => {
-  test.each(SHEETS.map((sheet) => [sheet.name, sheet] as const))(
+  test.each(SHEETS.map((sheet) => [sheetName(sheet), sheet] as const))(
     '%s: every label lies on the page, none on another',
     (_name, sheet) => {
       const { columns, rows, label, page, cutLines } = sheet;

@@ -1,0 +1,73 @@
+/** Texts of the commands for cards. */
+type Word = string | number;
+
+export const cardCommandTexts = {
+  cannotBeRead: ({ cards, wrong, questions }: Record<'cards' | 'wrong' | 'questions', Word>) =>
+    `${cards}: ${wrong} cannot be read; ${questions}.`,
+  isThisRight: ({ place, question }: Record<'place' | 'question', Word>) =>
+    `${place}: is this right? ${question}`,
+  exportedTo: ({ cards, file }: Record<'cards' | 'file', Word>) => `${cards} exported to ${file}`,
+  itsNameMustEnd: (path: Word) => `Cannot read ${path}: its name must end in .csv or .json`,
+  read: ({ path, problem }: Record<'path' | 'problem', Word>) => `Cannot read ${path}: ${problem}`,
+  itMustBeACard: 'it must be a card with its well',
+  isInTheListTwice: (well: Word) => `${well} is in the list twice`,
+  itMustBeJson: (path: Word) => `Cannot read ${path}: it must be JSON`,
+  nothingWasImportedOfS: ({ badCount, count, rowName }: Record<'badCount' | 'count' | 'rowName', Word>) =>
+    `Nothing was imported: ${badCount} of ${count} ${rowName}s are wrong. Correct them, or skip them with --skip-bad`,
+  skipped: (badCount: Word) => `, ${badCount} skipped`,
+  unchanged: ({ same, rest }: Record<'same' | 'rest', Word>) => `${same} unchanged${rest}`,
+  cardsWouldBeImported: ({ changesCount, fresh, same }: Record<'changesCount' | 'fresh' | 'same', Word>) =>
+    `${changesCount} cards would be imported (${fresh} of new wells), ${same}. Nothing was changed.`,
+  ofCardsWereImportedBefore: ({ why, n, changesCount }: Record<'why' | 'n' | 'changesCount', Word>) =>
+    `${why}\n${n} of ${changesCount} cards were imported before that. Run the command again to go on.`,
+  cardsImportedOfNewWells: ({ n, fresh, same }: Record<'n' | 'fresh' | 'same', Word>) =>
+    `${n} cards imported (${fresh} of new wells), ${same}.`,
+  valuesLookWrongAndWere: (odd: Word) =>
+    `${odd} values look wrong, and were imported as they are. To see them: stillwell card show WELL`,
+  cardOfSaysSoAlready: (well: Word) => `The card of ${well} says so already.`,
+  savedTheCard: (well: Word) => `Saved the card of ${well}.`,
+  isThisRightOf: ({ key, question }: Record<'key' | 'question', Word>) =>
+    `Is this right? ${key}: ${question}`,
+  nothingWasChanged: (rest: Word) => `Nothing was changed. ${rest}`,
+  itMustBeAField: (field: Word) =>
+    `Cannot read "${field}": it must be a field of the card and its value, such as pump.motor="3/4 hp"`,
+  itHasACardAlready: (well: Word) => `Cannot create ${well}: it has a card already`,
+  thereIsNoSuchWell: (well: Word) =>
+    `Cannot change the card of ${well}: there is no such well. To create it, add --new`,
+  thereIsNoWellYet: 'There is no well yet. To create one: stillwell card set NAME timeZone=… --new',
+  noCardYet: 'no card yet       ',
+  cardOf: (atMs: Word) => `card of ${atMs}`,
+  by: (by: Word) => ` by ${by}`,
+  andNoCardYet: ', no card yet',
+  onTheCardAndMeasured: '\nOn the card and measured',
+  theyDiffer: '; they differ',
+  isThisRightHeading: '\nIs this right?',
+  hasNoCardYet: (well: Word) => `${well} has no card yet.`,
+  noNameGiven: 'no name given',
+  firstCard: ', the first card',
+  nameOfTheWell: 'Name of the well.',
+  showChangeCheckImport:
+    'Show, change, check, import and export cards. A card holds what is known about a well. The server must be running, except for "check".',
+  listAllWellsWithTheir: 'List all wells, with their state and the date of their card.',
+  printTheCard: 'Print the card of a well, the questions about it, and the measured values.',
+  listTheChanges: 'List the changes of a card: who changed what, and when.',
+  changeFieldsOfACard: 'Change fields of a card. A field with nothing after its = is removed.',
+  fieldsAsCardShowNames: 'Fields as "card show" names them. Write quantities with their unit.',
+  createTheWell: 'Create the well.',
+  examplesOfCardSet:
+    '\nExamples:\n  stillwell card set mill --new timeZone=America/Denver switch=40/60\n  stillwell card set mill pump.motor="3/4 hp" tank.precharge="38 psi" tank.maker=',
+  checkAFileOfCards: 'Check a file of cards without a server: what cannot be read, and what looks wrong.',
+  cardJsonAList: 'A card (.json), a list of cards (.json) or a table (.csv).',
+  importATableCsv:
+    'Import a table (.csv) or a list of whole cards (.json). If a row is wrong, nothing is imported, except with --skip-bad.',
+  tableOrList: 'The table or list.',
+  skipRowsThatAreWrong: 'Skip rows that are wrong, and import the others.',
+  printWhatWouldChange: 'Print what would change, and change nothing.',
+  tableIsUtfWithCommas:
+    '\nA table is UTF-8 with commas (RFC 4180): one row for each well, one column for each field.\nColumns have the names that "card show" prints: well, site, pump.motor, switch, tank.precharge.\nAn empty cell leaves the field as it is. A single - removes it. Lists are separated by "; ".\nA well with several pumps has columns such as pumps.p1.pump.motor and pumps.p2.pump.motor.\n\nExample:\n  stillwell card import alder-bench.csv --dry-run',
+  exportAllCardsAsJson: 'Export all cards as JSON, or as a table that "card import" reads.',
+  fileToMakeJson: 'File to make (.json or .csv). A file that exists is left as it is. Default: stdout.',
+  exportATable: 'Export a table.',
+  includeColumnsThatNoCard: 'Include columns that no card fills.',
+  examplesOfCardExport: '\nExample:\n  stillwell card export alder-bench.csv',
+};

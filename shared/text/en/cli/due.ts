@@ -1,0 +1,90 @@
+/** Texts of the commands for due checks. */
+type Word = string | number;
+
+export const dueCommandTexts = {
+  checksOf: ({ check, well, checks }: Record<'check' | 'well' | 'checks', Word>) =>
+    `Cannot record ${check}: the checks of ${well} are ${checks}`,
+  recordedIsNextDue: ({ title, rest }: Record<'title' | 'rest', Word>) =>
+    `Recorded. ${title} is next due ${rest}.`,
+  dueByOnOverdue: ({ dueCount, until, wells, late }: Record<'dueCount' | 'until' | 'wells' | 'late', Word>) =>
+    `${dueCount} due by ${until} on ${wells}; ${late} overdue`,
+  proposedDates: ' Proposed dates:',
+  neverRecorded: ({ checks, wells, rest }: Record<'checks' | 'wells' | 'rest', Word>) =>
+    `\nNever recorded: ${checks} on ${wells}.${rest}`,
+  proposedAfterToSetOther: ({ checks, until }: Record<'checks' | 'until', Word>) =>
+    `${checks} proposed after ${until}. To set other dates: stillwell due plan`,
+  onHold: '\nOn hold:',
+  laidUp: 'laid up',
+  outOfService: 'out of service',
+  since: ({ what, sinceDate }: Record<'what' | 'sinceDate', Word>) => `${what} since ${sinceDate}`,
+  until: ({ what, untilDate }: Record<'what' | 'untilDate', Word>) => `${what} until ${untilDate}`,
+  dLate: (lateDays: Word) => `${lateDays} d late`,
+  fromMustNot: (from: Word) => `Cannot plan: --from must not be in the past: ${from}`,
+  nothingToPlanEveryCheck: 'Nothing to plan: every check has a date.',
+  onUp: ({ checks, wells, on }: Record<'checks' | 'wells' | 'on', Word>) =>
+    `${checks} on ${wells}, up to ${on}`,
+  planOfNothingWasSaved: (all: Word) =>
+    `A plan of ${all}. Nothing was saved. To save these dates, add --write.`,
+  removeAddressRemovesTheAddress:
+    'Cannot do both: --remove-address removes the address that --subscribe prints',
+  addressWasRemovedItNo: 'The address was removed. It no longer works.',
+  noPhoneCanReach: ({ hosts, commandOptions }: Record<'hosts' | 'commandOptions', Word>) =>
+    `No phone can reach the calendar: the server answers only this computer. Start it with: stillwell serve --listen ${hosts}${commandOptions}`,
+  oldAddressNoLongerWorks:
+    'The old address no longer works. Everyone on this network who has the new one can read the calendar.',
+  everyoneOnThisNetworkWho:
+    'Everyone on this network who has this address can read the calendar. It holds names of wells, due checks and their reasons, and where things are.',
+  nothingWasRecordedOfLines: ({ badCount, rowsCount }: Record<'badCount' | 'rowsCount', Word>) =>
+    `Nothing was recorded: ${badCount} of ${rowsCount} lines are wrong.`,
+  wereRecordedBefore: (rowsCount: Word) => `${rowsCount} were recorded before`,
+  checksWouldBeRecordedNothing: ({ freshCount, same }: Record<'freshCount' | 'same', Word>) =>
+    `${freshCount} checks would be recorded, ${same}. Nothing was changed.`,
+  checksRecorded: ({ freshCount, same }: Record<'freshCount' | 'same', Word>) =>
+    `${freshCount} checks recorded, ${same}.`,
+  lineOfChecksWereRecorded: ({
+    line,
+    well,
+    message,
+    n,
+    rowsCount,
+  }: Record<'line' | 'well' | 'message' | 'n' | 'rowsCount', Word>) =>
+    `line ${line}, ${well}: ${message}\n${n} of ${rowsCount} checks were recorded before that. Run the command again to go on.`,
+  columnWellThereIsNo: (well: Word) => `column well: there is no well ${well}`,
+  columnCheckHasAndNo: ({ well, checks, check }: Record<'well' | 'checks' | 'check', Word>) =>
+    `column check: ${well} has ${checks}, and no ${check}`,
+  columnOn: ({ reason, on }: Record<'reason' | 'on', Word>) => `column on: ${reason}: ${on}`,
+  columnResultMustBeOne: ({ checkOutcomes, result }: Record<'checkOutcomes' | 'result', Word>) =>
+    `column result: must be one of ${checkOutcomes}: ${result}`,
+  listTheChecksAndWater:
+    'List the checks and water tests that are due within a month. Checks that were never recorded follow, each with a proposed date. Checks of a well that is laid up or out of service are on hold. The server must be running.',
+  nameOfAWellDefault: 'Name of a well. Default: all wells.',
+  listWhatIsDueUp: 'List what is due up to this date, as 2027-03-31.',
+  listWhatIsDueWithin: 'List what is due within this number of days.',
+  listTheWellsOfOne: 'List the wells of one site.',
+  printTheAddress: 'Print the address of the calendar for phones on the farm network.',
+  makeANewAddress: 'Make a new address. The old one stops working.',
+  removeTheAddress: 'Remove the address.',
+  examplesOfDue:
+    '\nExamples:\n  stillwell due --days 30\n  stillwell due mill --until 2027-03-31\n  stillwell due done mill precharge --value "36 psi" --left "38 psi" --result put-right',
+  recordACheck: 'Record a check that was done, or many checks with --table.',
+  nameOfTheWell: 'Name of the well.',
+  nameOfTheCheck: 'Name of the check, as "stillwell due" prints it: precharge, relief-valve …',
+  oneOfDefaultRight: (checkOutcomes: Word) => `One of ${checkOutcomes}. Default: right.`,
+  valueAsFound: 'Value as found, with its unit.',
+  valueAsLeft: 'Value as left, with its unit.',
+  recordManyChecks:
+    'Record many checks from a table (.csv). Its columns are well, check, on; result, value, left, note and by are optional.',
+  withTablePrintWhatWould: 'With --table: print what would be recorded, and record nothing.',
+  examplesOfDueDone:
+    '\nExamples:\n  stillwell due done mill precharge --value "36 psi" --left "38 psi" --result put-right\n  stillwell due done --table alder-bench-checks.csv --dry-run',
+  eitherAWell:
+    'Cannot record a check: either a well and a check must be given, or --table. Usage: stillwell due done WELL CHECK',
+  proposeDatesForChecks:
+    'Propose dates for checks that were never recorded, and save them with --write. Wells of one site follow each other. Saturdays and Sundays are left out.',
+  firstDateDefaultTomorrow: 'First date. Default: tomorrow.',
+  wellsADayDefault: (defaultWellsADay: Word) => `Wells a day. Default: ${defaultWellsADay}.`,
+  planTheWellsOfOne: 'Plan the wells of one site.',
+  saveTheDates: 'Save the dates.',
+  examplesOfDuePlan: '\nExample:\n  stillwell due plan --site alder-bench --wells-a-day 2 --write',
+  untilAndDaysExcludeEach: 'Cannot list: --until and --days exclude each other. Give one of them',
+};

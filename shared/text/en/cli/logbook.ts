@@ -1,0 +1,220 @@
+/** Texts of the commands that read and write what a well’s logbook holds. */
+type Word = string | number;
+
+export const logbookCommandTexts = {
+  keepDocumentsOfAWell:
+    'Keep documents of a well: manuals, receipts, the well log and photos. A document may be PDF, JPEG, PNG, WebP, HEIC or plain text, of 25 MiB at most. Photos inside an electrical box are for people who have it open and locked out already. Nobody opens a box for a photo. The server must be running.',
+  listDocumentsNewestFirst: 'List documents, newest first.',
+  nameOfTheWell: 'Name of the well.',
+  listTheDocumentsThatContain: 'List the documents that contain all of these words.',
+  keepDocumentsWithAWell: 'Keep documents with a well.',
+  filesToKeep: 'Files to keep.',
+  subjectSuchAsPump: 'Subject, such as "pump".',
+  titleDefaultTheName: 'Title. Default: the name of the file.',
+  examplesOfDocumentAdd: '\nExample:\n  stillwell document add mill well-log.pdf --about "well log"',
+  writeADocument: 'Write a document to a file.',
+  titleOfTheDocument: 'Title of the document, or its hash as "document list" prints it.',
+  fileToMakeAFile: 'File to make. A file that exists is left as it is.',
+  examplesOfDocumentGet: '\nExample:\n  stillwell document get mill well-log.pdf copy.pdf',
+  noDocumentsOfYet: (well: Word) => `No documents of ${well} yet.`,
+  noneOfDocumentsContainsThese: (documentsCount: Word) =>
+    `None of ${documentsCount} documents contains these words.`,
+  nameNamesOneDocument: 'Cannot keep the files: --name names one document, and several files are given',
+  hasNoSuchDocumentTry: ({ wanted, well }: Record<'wanted' | 'well', Word>) =>
+    `Cannot get ${wanted}: ${well} has no such document. Try: stillwell document list ${well}`,
+  hasSeveralSuchDocumentsName: ({ wanted, well }: Record<'wanted' | 'well', Word>) =>
+    `Cannot get ${wanted}: ${well} has several such documents. Name one by its hash`,
+  bytes: ({ out, bytesCount }: Record<'out' | 'bytesCount', Word>) => `${out}: ${bytesCount} bytes`,
+  serverAnsweredWithStatus: (status: Word) => `The server answered with status ${status}`,
+  writeEverythingKnownAbout:
+    'Write everything known about a well to one file, for its next owner or another server. A .zip holds a page that opens without a server, the record, tables and documents. An .html holds the page and the record, without documents. The server may be running.',
+  fileToMakeZip:
+    'File to make (.zip or .html). A file that exists is left as it is. - writes a ZIP to stdout.',
+  usOrMetric: 'us or metric, for the page. Default: the units of the card.',
+  askARunningServerInstead: 'Ask a running server instead of reading the data folder.',
+  examplesOfExport:
+    '\nExamples:\n  stillwell export mill mill.zip\n  stillwell export mill mill.html --units metric',
+  itsNameMustEnd: (out: Word) => `Cannot write ${out}: its name must end in .zip or .html`,
+  thereIsNoDatabase: ({ well, dataDir }: Record<'well' | 'dataDir', Word>) =>
+    `Cannot export ${well}: there is no database in ${dataDir}. Name another folder with --data`,
+  thereIsNoSuchWell: ({ well, dataDir }: Record<'well' | 'dataDir', Word>) =>
+    `Cannot export ${well}: there is no such well in ${dataDir}`,
+  bytesEverythingKnownAbout: ({ out, bytes, well }: Record<'out' | 'bytes' | 'well', Word>) =>
+    `${out}: ${bytes} bytes, everything known about ${well}.`,
+  importAWell:
+    'Import a well from an export of another server. Nothing that is here already is changed; entries and events are known by their ids. If a server runs, it does the import; else the data folder is changed directly.',
+  fileThatStillwellExportMade: 'File that "stillwell export" made (.zip or .html).',
+  wellOfThisNameHere: 'The well of this name here is the same well, although the export does not show it.',
+  addressOfTheRunningServer: 'Address of the running server. Default: the one in the settings.',
+  examplesOfImport: '\nExample:\n  stillwell import mill.zip',
+  ifItIsAddSame: (problem: Word) => `${problem} If it is, add --same.`,
+  labelsWritten: ({ path, count, sheet }: Record<'path' | 'count' | 'sheet', Word>) =>
+    `${path}: ${count} labels, ${sheet}`,
+  printLabelsForTankSwitch:
+    'Print labels for tank, switch, control box, panel and well head. Each label has its facts in a code that a phone reads without a network. Without a file, the facts are listed. The server must be running.',
+  fileToMakeHtml:
+    'File to make: .html for pages that print in their real size, .svg for one file a sheet. A file that exists is left as it is.',
+  sheetToPrint: 'Sheet to print on, from the list below.',
+  onlyTheseLabelsSeparated: (labelKinds: Word) => `Only these labels, separated by commas: ${labelKinds}.`,
+  firstFreePlaceOnLabel: 'First free place on label stock, row by row. Default: 1.',
+  sheetsAndExampleOfLabels: ({ sheets, id, metricId }: Record<'sheets' | 'id' | 'metricId', Word>) => `
+Sheets:
+${sheets}
+Default: ${id} with US units, ${metricId} with metric units.
+
+Example:
+  stillwell labels mill mill-labels.html
+Print at actual size (100 %).`,
+  toFillInByHand: (title: Word) => `${title}: to fill in by hand`,
+  itMustBeOne: ({ sheets, id }: Record<'sheets' | 'id', Word>) =>
+    `Cannot read --sheet: it must be one of ${sheets}: ${id}`,
+  labelsOfThisWell: ({ unknown, list }: Record<'unknown' | 'list', Word>) =>
+    `Cannot print a label for ${unknown}: the labels of this well are ${list}`,
+  noRoomAtThisSize: ({ title, facts }: Record<'title' | 'facts', Word>) =>
+    `${title}: no room at this size for ${facts}`,
+  itsNameMustEndInHtml: (out: Word) => `Cannot write ${out}: its name must end in .html or .svg`,
+  listTheLogbook:
+    'List the logbook of a well, add an entry, or void one. An entry is never changed or deleted. The server must be running.',
+  listAllEntries: 'List all entries in the order in which they were made, each with its id.',
+  listOneKindOfEntry: 'List one kind of entry: reading, check, water-test, work, paper, note …',
+  addANoteAboutWhat: 'Add a note about what was noticed.',
+  note: 'The note.',
+  eventThatCalls: (waterEvents: Word) =>
+    `An event that calls for a water test at once. One of ${waterEvents}.`,
+  eventsAndExampleOfLogNote: (waterEvents: Word) => `
+Events:
+${waterEvents}
+
+Example:
+  stillwell log note mill "Creek over the yard" --event flood --on 2026-11-02`,
+  recorded: 'Recorded.',
+  voidAnEntry: 'Void an entry that was a mistake. It stays in the logbook, marked as void.',
+  idOfTheEntry: 'Id of the entry, as "log list" prints it.',
+  reason: 'Reason.',
+  voidedTheEntryStays: 'Voided. The entry stays in the logbook, marked as void.',
+  noEntriesOfYet: (well: Word) => `No entries of ${well} yet.`,
+  of: (replaces: Word) => ` of ${replaces}`,
+  tellStillwellWhatItsSensors:
+    'Tell Stillwell what its sensors cannot know: guests, irrigation, more stock, a shutdown. Write one line with its end: "watering the new lawn until the 20th", "laid up until 15 April". More use that was announced raises no alarm. While a well is laid up, its alarms are suppressed and its checks are on hold. Without a line, the earlier notes are listed. The server must be running.',
+  noteWithItsEnd: 'The note with its end.',
+  wellIsShutDownDefault: 'The well is shut down. Default: recognized from the words.',
+  useOfWaterDiffersDefault: 'The use of water differs. Default: recognized from the words.',
+  wellIsOutOfService: 'The well is out of service until --in-service.',
+  wellIsInServiceAgain: 'The well is in service again.',
+  examplesOfNote:
+    '\nExamples:\n  stillwell note mill "guests until Sunday"\n  stillwell note north-paddock "40 head on this pasture for 3 weeks"\n  stillwell note orchard --out-of-service',
+  lineOutOfService:
+    'Cannot take the note: a line, --out-of-service and --in-service exclude each other, and so do --laid-up and --expected',
+  isOutOfServiceAlarms: (well: Word) =>
+    `${well} is out of service. Alarms are suppressed until it is in service again.`,
+  isInServiceAgain: (well: Word) => `${well} is in service again.`,
+  readTheNote: ({ line, problem }: Record<'line' | 'problem', Word>) =>
+    `Cannot read the note "${line}": ${problem}`,
+  wellIsLaidUp: 'The well is laid up, and its alarms are suppressed',
+  otherUseThanNormal: 'Other use than normal is expected',
+  understoodUntil: ({ text, means, untilWords }: Record<'text' | 'means' | 'untilWords', Word>) =>
+    `Understood: "${text}". ${means} until ${untilWords}.`,
+  noNotesOfYet: (well: Word) => `No notes of ${well} yet.`,
+  recordAndListReadings:
+    'Record and list readings that were taken by hand: levels, precharge, flow, amps and others. Readings inside an electrical box come from a qualified person who has it open and locked out already. Nobody opens a box for a reading. The server must be running.',
+  listReadingsByKindOldest: 'List readings by kind, oldest first. * marks the reference reading.',
+  recordAReading: 'Record a reading.',
+  oneOf: (readingWords: Word) => `One of ${readingWords}.`,
+  valueWithItsUnit: 'The value with its unit. A flow may be a volume in a time: "5 gal in 48 s".',
+  pumpIfTheWellHas: 'Pump, if the well has several, such as p2.',
+  placeSuchAsGardenTap: 'Place, such as "garden tap" or "yellow to black".',
+  instrumentSuchAsLevelTape: 'Instrument, such as "level tape".',
+  makeItTheReferenceLater: 'Make it the reference: later readings are compared with it.',
+  examplesOfReadingAdd:
+    '\nExamples:\n  stillwell reading add mill static-level "41 ft" --with "level tape" --pin\n  stillwell reading add mill flow "5 gal in 48 s" --where "garden tap"',
+  itMustBeAVolume: (text: Word) =>
+    `Cannot read "${text}": it must be a volume in a time, such as "5 gal in 48 s"`,
+  noReadingsOfYet: (well: Word) => `No readings of ${well} yet.`,
+  fromTheReference: ({ rest, abs }: Record<'rest' | 'abs', Word>) => `${rest}${abs} from the reference`,
+  line: ({ path, line, what }: Record<'path' | 'line' | 'what', Word>) =>
+    `Cannot read ${path}: line ${line}: ${what}`,
+  andMayName: (optional: Word) => `, and may name ${optional}`,
+  itMustNameTheColumns: ({ required, rest }: Record<'required' | 'rest', Word>) =>
+    `it must name the columns ${required}${rest}`,
+  itHasCells: ({ cellsCount, columnsCount }: Record<'cellsCount' | 'columnsCount', Word>) =>
+    `it has ${cellsCount} cells, and the header ${columnsCount}`,
+  columnIsEmpty: (empty: Word) => `column ${empty} is empty`,
+  stillOpen: 'still open',
+  beforeAndAfterVisit: ({ well, when, closed }: Record<'well' | 'when' | 'closed', Word>) =>
+    `Before and after, ${well}: visit of ${when}; ${closed}`,
+  noWorkIsRecorded: '  No work is recorded.',
+  pump: (pump: Word) => `Pump ${pump}`,
+  normalBefore: (measure: Word) => ` Normal before: ${measure}.`,
+  runsAndWholeDaysUp: ({ days, reportCaveat }: Record<'days' | 'reportCaveat', Word>) =>
+    `Runs and whole days up to ${days} days on either side, or to the next visit. ${reportCaveat}`,
+  doneBy: (doneBy: Word) => `done by ${doneBy}`,
+  recordedBy: (by: Word) => `recorded by ${by}`,
+  openAndCloseVisits:
+    'Open and close visits, and record the work. While a visit is open, alarms are suppressed and nothing is learned. The server must be running.',
+  listAllVisitsWithTheir: 'List all visits with their work, newest first.',
+  printThePartsListWhat: 'Print the parts list: what to bring, from the card and the active alarms.',
+  printTheBeforeAfterReport: 'Print the before/after report of a visit: runs and days on either side of it.',
+  idOfTheVisit: 'Id of the visit, as "visit list" prints it. Default: the last visit.',
+  openAVisitWhenYou: 'Open a visit when you begin.',
+  examplesOfVisitOpen: '\nExample:\n  stillwell visit open mill --by "Tom, Larch Wells"',
+  recordWorkThatWasDone: 'Record work that was done in the open visit, or on another day with --on.',
+  whatWasDone: 'What was done.',
+  partThatWasInstalledRepeat: 'A part that was installed. Repeat the option for each.',
+  whatTheWorkTouchedRepeat: (affectedParts: Word) =>
+    `What the work touched. Repeat the option for each. One of ${affectedParts}.`,
+  personOrFirmThatDid: 'Person or firm that did the work.',
+  examplesOfVisitWork:
+    '\nExample:\n  stillwell visit work mill "New pump set at 180 ft" --part "1 hp pump" --touched pump',
+  closeTheVisitActiveAlarms:
+    'Close the visit: active alarms are cleared, and the before/after report is printed.',
+  learnAnewWhatIsNormal: 'Learn anew what is normal. Default after work on pump, motor, tank or switch.',
+  keepTheBaseline: 'Keep the baseline.',
+  examplesOfVisitClose: '\nExample:\n  stillwell visit close mill --new-baseline',
+  noVisitsToYet: (well: Word) => `No visits to ${well} yet.`,
+  newBaseline: 'new baseline',
+  notKnown: (unknown: Word) => `  not known: ${unknown}`,
+  oneIsOpenAlready: ({ well, openedByWords }: Record<'well' | 'openedByWords', Word>) =>
+    `Cannot open a visit to ${well}: one is open already${openedByWords}`,
+  visitToIsOpenAlarms: ({ well, cautions }: Record<'well' | 'cautions', Word>) =>
+    `A visit to ${well} is open. Alarms are suppressed until you close it.\n${cautions}`,
+  openedBy: (openedBy: Word) => `, opened by ${openedBy}`,
+  noVisitToIsOpen: (well: Word) =>
+    `Cannot record work: no visit to ${well} is open. Open one, or give the day of the work with --on`,
+  newBaselineAndKeepBaseline: 'Cannot close: --new-baseline and --keep-baseline exclude each other',
+  noneIsOpen: (well: Word) => `Cannot close a visit to ${well}: none is open`,
+  visitToIsClosed: ({ well, closeWords }: Record<'well' | 'closeWords', Word>) =>
+    `The visit to ${well} is closed. ${closeWords}`,
+  baselineIsKept: 'The baseline is kept.',
+  becauseTheWorkTouched: (affectedParts: Word) => `, because the work touched ${affectedParts}`,
+  newBaselineIsLearned: (why: Word) => `A new baseline is learned${why}.`,
+  thereWasNoVisit: (well: Word) => `Cannot print a report: there was no visit to ${well} yet`,
+  hasNoVisitTryStillwell: ({ well, id }: Record<'well' | 'id', Word>) =>
+    `Cannot print a report: ${well} has no visit ${id}. Try: stillwell visit list ${well}`,
+  recordAndListWaterTests: (cautions: Word) =>
+    `Record and list water tests. Each result stands beside the published limits. The server must be running. ${cautions}`,
+  listAllTestsNewestFirst: 'List all tests, newest first, and what to test next.',
+  recordTheResultsOfOne: 'Record the results of one test as the laboratory wrote them.',
+  resultsWithTheirUnitSuch: 'Results with their unit, such as "Nitrate=2.1 mg/L as N".',
+  readResultsFromATable: 'Read results from a table (.csv) with the columns analyte, value and unit.',
+  laboratory: 'Laboratory.',
+  samplePointSuchAsKitchen: 'Sample point, such as "kitchen tap".',
+  reasonForTheTest: 'Reason for the test.',
+  whenTheSampleWasDrawn: 'When the sample was drawn, as 2026-11-30. Default: now.',
+  examplesOfWaterAdd:
+    '\nExamples:\n  stillwell water add mill "Nitrate=2.1 mg/L as N" "Total coliform=absent" "Lead=< 1 ug/L"\n  stillwell water add mill --results mill-water.csv --on 2026-11-02',
+  resultMustBeGivenSuch:
+    'Cannot record a water test: a result must be given, such as "Nitrate=2.1 mg/L as N", or --results FILE',
+  waterTest: 'Water test',
+  itMustBeAnAnalyte: (text: Word) =>
+    `Cannot read "${text}": it must be an analyte and its result, such as "Nitrate=2.1 mg/L as N"`,
+  recordedTheNextTest: (dueDate: Word) => `Recorded. The next test is due on ${dueDate}.`,
+  noWaterTestsOfYet: (well: Word) => `No water tests of ${well} yet.`,
+  nextTestIsDue: ({ dueDate, reasons }: Record<'dueDate' | 'reasons', Word>) =>
+    `The next test is due on ${dueDate}: ${reasons}`,
+  notTestedWithinAYear: (missingYearly: Word) => `Not tested within a year: ${missingYearly}.`,
+  noLimitIsKeptHere: 'No limit is kept here.',
+  readOn: ({ reason, on }: Record<'reason' | 'on', Word>) => `Cannot read --on: ${reason}: ${on}`,
+  oneEntryMayHaveAt: ({ pathsCount, maxDocuments }: Record<'pathsCount' | 'maxDocuments', Word>) =>
+    `Cannot keep ${pathsCount} files: one entry may have ${maxDocuments} at most`,
+  itIsEmpty: (path: Word) => `Cannot keep ${path}: it is empty`,
+};
