@@ -9,11 +9,14 @@ const FOLDERS = [
   'dashboards',
   'shared/view',
   'shared/drawing',
+  'src/core/notify',
   'src/logbook/due',
   'src/logbook/labels',
   'src/cli',
   'src/config',
   'src/replay',
+  'src/server',
+  'src/channels',
   'src/settings-shapes.ts',
 ];
 

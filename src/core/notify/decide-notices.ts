@@ -12,6 +12,7 @@ import type { CardNames } from '../../../shared/text/en/card-names.ts';
 import { withoutSentence } from '../alarms/lifecycle/alarm-event.ts';
 import type { NoticeRow } from './notice-row.ts';
 import type { Recipient } from './recipients.ts';
+import { texts } from './texts.ts';
 
 /** What is kept of an alarm, as far as telling goes (an AlarmRow of src/store/store.ts fits). */
 export interface NoticeAlarm {
@@ -82,17 +83,17 @@ export function decideNotices(change: AlarmChange, context: NoticeContext): Deci
 /** What holds for everybody alike. */
 function commonVerdict({ after, event }: AlarmChange, { nowMs }: NoticeContext): Verdict | undefined {
   if (event.state !== 'raised' && event.state !== 'changed') return undefined;
-  if (after.withdrawnMs !== undefined) return doNotTell('late readings have shown that it was not so');
-  if (after.clearedMs !== undefined) return doNotTell('it was over before anybody could be told');
-  if (after.shelvedUntilMs !== undefined && after.shelvedUntilMs > nowMs)
-    return doNotTell('somebody has shelved it');
+  const { decisions } = texts();
+  if (after.withdrawnMs !== undefined) return doNotTell(decisions.withdrawnBefore);
+  if (after.clearedMs !== undefined) return doNotTell(decisions.clearedBefore);
+  if (after.shelvedUntilMs !== undefined && after.shelvedUntilMs > nowMs) return doNotTell(decisions.shelved);
   return undefined;
 }
 
 function judgeRecipient(change: AlarmChange, recipient: Recipient, context: NoticeContext): Verdict {
   const well = change.event.well;
   if (well !== undefined && recipient.wells !== undefined && !recipient.wells.includes(well)) {
-    return doNotTell(`${recipient.name} hears of other wells`);
+    return doNotTell(texts().decisions.otherWells(recipient.name));
   }
   switch (change.event.state) {
     case 'raised':
@@ -109,9 +110,10 @@ function judgeRecipient(change: AlarmChange, recipient: Recipient, context: Noti
 
 function judgeRaised({ event }: AlarmChange, recipient: Recipient): Verdict {
   const priority = event.priority ?? 'soon';
+  const { decisions } = texts();
   return wantsPriority(recipient, priority)
-    ? { noticeKey: 'raised', reason: `${recipient.name} hears of "${priority}"` }
-    : doNotTell(`${recipient.name} does not hear of "${priority}"`);
+    ? { noticeKey: 'raised', reason: decisions.wanted(recipient.name, priority) }
+    : doNotTell(decisions.notWanted(recipient.name, priority));
 }
 
 /**
@@ -123,27 +125,27 @@ function judgeChanged(
   recipient: Recipient,
   wasNotified: boolean,
 ): Verdict {
+  const { decisions } = texts();
   const [previous, current] = [before?.event.priority ?? 'note', event.priority ?? 'soon'];
   if (!wasNotified && !wantsPriority(recipient, current))
-    return doNotTell(`${recipient.name} does not hear of "${current}"`);
+    return doNotTell(decisions.notWanted(recipient.name, current));
   if (PRIORITY_RANK[current] > PRIORITY_RANK[previous])
-    return { noticeKey: `changed/${current}`, reason: `it has risen from "${previous}" to "${current}"` };
+    return { noticeKey: `changed/${current}`, reason: decisions.raisedPriority(previous, current) };
   if (before && isMoreUrgent(urgencyOfLine(event), urgencyOfLine(before.event)))
-    return { noticeKey: `changed/${urgencyOfLine(event)}`, reason: 'minutes matter by now' };
+    return { noticeKey: `changed/${urgencyOfLine(event)}`, reason: decisions.minutesMatter };
   if (wasNotified && wasReopened(before, after) && after.event.priority !== 'note')
     return {
       noticeKey: `not-over/${before!.clearedMs}`,
-      reason: `${recipient.name} was told that it is over, and readings that came late show it standing`,
+      reason: decisions.stillActive(recipient.name),
     };
   const cause = event.causes?.[0]?.cause;
-  if (cause === before?.event.causes?.[0]?.cause)
-    return doNotTell('nothing changed that would be done differently');
+  if (cause === before?.event.causes?.[0]?.cause) return doNotTell(decisions.sameAction);
   return current === 'now'
     ? {
         noticeKey: 'changed/cause',
-        reason: 'another cause has become the likeliest while somebody must act now',
+        reason: decisions.newCauseNow,
       }
-    : doNotTell('another likely cause can wait until somebody looks');
+    : doNotTell(decisions.newCauseLater);
 }
 
 function urgencyOfLine({ alarm, priority = 'soon', evidence = {} }: AlarmEvent): Urgency {
@@ -151,12 +153,13 @@ function urgencyOfLine({ alarm, priority = 'soon', evidence = {} }: AlarmEvent):
 }
 
 function judgeEnd({ after, event }: AlarmChange, recipient: Recipient, wasNotified: boolean): Verdict {
-  if (!wasNotified) return doNotTell(`${recipient.name} was not told of it`);
-  if (event.state === 'withdrawn')
-    return { noticeKey: 'withdrawn', reason: `${recipient.name} was told of it` };
+  const { decisions } = texts();
+  if (!wasNotified) return doNotTell(decisions.notNotifiedBefore(recipient.name));
+  const reason = decisions.notifiedBefore(recipient.name);
+  if (event.state === 'withdrawn') return { noticeKey: 'withdrawn', reason };
   return after.event.priority === 'note'
-    ? doNotTell('the end of something worth a look is not worth a message')
-    : { noticeKey: `cleared/${after.clearedMs ?? ''}`, reason: `${recipient.name} was told of it` };
+    ? doNotTell(decisions.endOfNote)
+    : { noticeKey: `cleared/${after.clearedMs ?? ''}`, reason };
 }
 
 /** It was told as over, and is not. */

@@ -9,6 +9,7 @@ import type { CardNames } from '../../../shared/text/en/card-names.ts';
 import { CAUTIONS, type Caution } from '../../../shared/text/en/cautions.ts';
 import { alarmWords } from '../../../shared/text/en/alarms/forms.ts';
 import { lookAlikesOf, type LookAlikes } from '../../../shared/text/en/causes/look-alikes.ts';
+import { texts } from './texts.ts';
 
 export interface NoticeWords {
   /** As it stands within a sentence. */
@@ -48,7 +49,7 @@ export function noticeWordsFor(event: AlarmEvent, names?: CardNames): NoticeWord
     means: words.means,
     causes: [
       ...causes.map((cause) => CAUSE_WORDS[cause].name),
-      ...groups.map(({ distinguishedBy }) => `To tell which: ${distinguishedBy}`),
+      ...groups.map(({ distinguishedBy }) => texts().toTellApart(distinguishedBy)),
     ],
     firstStep: words.firstStep,
     canBeWrong: words.canBeWrong,

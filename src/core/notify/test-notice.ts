@@ -1,10 +1,12 @@
 /** A notice that says it is a test: for trying a recipient's ways before they matter. */
 import type { NoticeRow } from './notice-row.ts';
+import { texts } from './texts.ts';
 
 /**
  * Made anew at each test (the time is in its id), so that no receiver takes it for one it has seen.
  */
 export function testNotice(to: string, channel: string, nowMs: number): NoticeRow {
+  const { test, decisions } = texts();
   const at = new Date(nowMs).toISOString();
   return {
     id: `test/${nowMs}/${to}/${channel}`,
@@ -16,8 +18,8 @@ export function testNotice(to: string, channel: string, nowMs: number): NoticeRo
     tries: 0,
     state: 'due',
     body: {
-      subject: 'Stillwell test: no alarm',
-      text: `This is a test. No well is in trouble.\n\nIt shows that ${to} can be told this way. Alarms would look like this, with the well's name and what to do.\n`,
+      subject: test.subject,
+      text: test.text(to),
       event: {
         event: 'alarm',
         well: 'test',
@@ -26,12 +28,12 @@ export function testNotice(to: string, channel: string, nowMs: number): NoticeRo
         at,
         since: at,
         priority: 'note',
-        why: 'this is a test',
+        why: test.why,
         evidence: {},
         causes: [],
       },
       channel,
-      reason: 'somebody asked for a test',
+      reason: decisions.test,
     },
   };
 }

@@ -12,6 +12,7 @@ import { figureLines } from '../../../shared/text/en/figures.ts';
 import { whyText } from '../../../shared/text/en/reasons/why.ts';
 import { URGENCY_WORDS, urgencyOf } from '../../../shared/text/en/alarms/urgency.ts';
 import { noticeWordsFor } from './notice-words.ts';
+import { texts } from './texts.ts';
 
 export interface NoticeInput {
   /** The line that was said, over the last raised or changed one. */
@@ -32,9 +33,9 @@ export function writeNotice(input: NoticeInput): { subject: string; text: string
     case 'changed':
       return writeActive(input);
     case 'cleared':
-      return writeEnd(input, 'is over', 'It is over since');
+      return writeEnd(input, texts().cleared, texts().clearedAt);
     case 'withdrawn':
-      return writeEnd(input, 'is taken back', 'Readings that came late show that it was not so. Taken back');
+      return writeEnd(input, texts().withdrawn, texts().withdrawnAt);
     default:
       return input.event.state satisfies never;
   }
@@ -44,50 +45,52 @@ function writeActive({ event: line, reopened, nowMs, units, timeZone, names = {}
   subject: string;
   text: string;
 } {
+  const say = texts();
   const words = noticeWordsFor(line, names);
   const { priority = 'soon', evidence = {} } = line;
   const soon = URGENCY_WORDS[urgencyOf({ ...line, priority, evidence })].instruction;
-  const changed = reopened ? ', not over' : line.state === 'changed' ? ', changed' : '';
+  const change = reopened ? say.stillActive : line.state === 'changed' ? say.changed : '';
+  const title = [words.title, change].filter(Boolean).join(', ');
   const began =
-    line.since === undefined ? '' : `It began ${formatMoment(line.since, { timeZone, units, nowMs })}.`;
+    line.since === undefined ? '' : say.since(formatMoment(line.since, { timeZone, units, nowMs }));
   const text = paragraphs(
-    [`${placeOf(line)}: ${words.title}${changed}. ${capitalize(soon)}.`, ...cardNameLines(names)].join('\n'),
-    reopened ? 'It was told as over; readings that came late show that it still stands.' : '',
+    [`${placeOf(line)}: ${title}. ${capitalize(soon)}.`, ...cardNameLines(names)].join('\n'),
+    reopened ? say.reopened : '',
     [capitalize(endSentence(whyText(line, units))), began].filter(Boolean).join('\n'),
     words.means,
-    section('Likely causes', words.causes),
-    section('First safe step', [words.firstStep], ''),
-    section('Figures', figureLines(evidence, units)),
-    section('When this can be wrong', [words.canBeWrong], ''),
-    section('Be careful', [
+    section(say.likelyCauses, words.causes),
+    section(say.firstSafeStep, [words.firstStep], ''),
+    section(say.figures, figureLines(evidence, units)),
+    section(say.canBeWrong, [words.canBeWrong], ''),
+    section(say.cautions, [
       ...new Set([...words.cautions, CAUTIONS['only-watches'], CAUTIONS['local-rules']]),
     ]),
   );
-  return { subject: oneLine(`${placeOf(line)}: ${words.title}${changed} (${soon})`), text };
+  return { subject: oneLine(say.urgent(placeOf(line), title, soon)), text };
 }
 
 function writeEnd(
   input: NoticeInput,
-  endText: string,
-  sentenceStart: string,
+  subject: (place: string, title: string) => string,
+  endedAt: (moment: string) => string,
 ): { subject: string; text: string } {
   const { event } = input;
-  const words = noticeWordsFor(event);
+  const { title } = noticeWordsFor(event);
   const why = whyText(event, input.units);
   const text = paragraphs(
-    `${placeOf(event)}: ${words.title} ${endText}.`,
-    `${sentenceStart} ${formatMoment(event.at, input)}.`,
-    why === '' ? '' : `It was: ${endSentence(why)}`,
-    event.state === 'cleared' ? 'That it is over does not say that its cause is gone.' : '',
+    `${placeOf(event)}: ${title}.`,
+    endedAt(formatMoment(event.at, input)),
+    why === '' ? '' : texts().reasonWas(endSentence(why)),
+    event.state === 'cleared' ? texts().causeMayRemain : '',
     CAUTIONS['only-watches'],
   );
-  return { subject: oneLine(`${placeOf(event)}: ${words.title} ${endText}`), text };
+  return { subject: oneLine(subject(placeOf(event), title)), text };
 }
 
 /** The well, or the site where a whole site is meant; with the pump where the well has several. */
 function placeOf(event: AlarmEvent): string {
-  const place = event.well ?? event.site ?? event.node ?? 'a well';
-  return event.pump === undefined || event.pump === 'p1' ? place : `${place}, pump ${event.pump.slice(1)}`;
+  const place = event.well ?? event.site ?? event.node ?? texts().someWell;
+  return event.pump === undefined || event.pump === 'p1' ? place : texts().pump(place, event.pump.slice(1));
 }
 
 function formatMoment(at: string, options: { timeZone: string; units: UnitSystem; nowMs: number }): string {

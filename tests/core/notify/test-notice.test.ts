@@ -9,5 +9,5 @@ test('testNotice: says that it is a test, and is a new one each time', () => {
     to: 'anna',
     body: { subject: 'Stillwell test: no alarm', channel: 'webhook' },
   });
-  expect(first.body.text).toContain('This is a test. No well is in trouble.');
+  expect(first.body.text).toContain('This is a test. No well has an alarm.');
 });

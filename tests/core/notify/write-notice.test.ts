@@ -19,7 +19,7 @@ describe('writeNotice', () => {
       north-paddock: pump starts too often. Act this week.
 
       14 starts in 18 min; normal is 1.
-      It began Thu 2 April, 11:02 am.
+      Since Thu 2 April, 11:02 am.
 
       Starts come too close together, or runs are too short. Every start strains the motor, the switch and the check valve. Most often the tank has lost its air.
 
@@ -35,10 +35,10 @@ describe('writeNotice', () => {
       - Within: 18 min
       - Usual: 1
 
-      When this can be wrong
+      When this alarm can be wrong
       A very small tank with a use of about half the pump’s flow starts this often without a fault. A tap left running beside a tank that has only lost a little air does too. Right after work on the tank its usual fills are not known yet.
 
-      Be careful
+      Cautions
       - Before anyone opens a pressure switch, a control box, a well cap or a tank: switch the breaker or disconnect off, lock it off, and check that the circuit is dead. An automatic pump can start at any second.
       - Stay out of well pits. People have died in them of bad air and of electric shock. If the tank, its gauge, a valve or the switch is in a pit, leave that step out and call people who have the gear for it.
       - A pressure tank holds compressed air. Release the water pressure before anything is loosened, stay under the pressure rating on the tank, and never cut or weld a tank.
@@ -108,13 +108,13 @@ describe('writeNotice', () => {
       at: '2026-04-02T21:02:00.000Z',
     } as const;
     const { subject, text } = write(cleared, raised());
-    expect(subject).toMatch(/^north-paddock: .* is over$/);
-    expect(text).toContain('It is over since Thu 2 April, 3:02 pm.');
-    expect(text).toContain('It was: 14 starts in 18 min; normal is 1.');
-    expect(text).toContain('does not say that its cause is gone');
+    expect(subject).toMatch(/^north-paddock: .* \(cleared\)$/);
+    expect(text).toContain('Cleared Thu 2 April, 3:02 pm.');
+    expect(text).toContain('It reported: 14 starts in 18 min; normal is 1.');
+    expect(text).toContain('The cause may still be there.');
   });
 
-  test('a withdrawn alarm is taken back in plain words', () => {
+  test('a withdrawn alarm says that it was not so', () => {
     const withdrawn = {
       event: 'alarm',
       well: 'north-paddock',
@@ -123,10 +123,8 @@ describe('writeNotice', () => {
       at: '2026-04-02T21:02:00.000Z',
     } as const;
     const { subject, text } = write(withdrawn, raised());
-    expect(subject).toMatch(/is taken back$/);
-    expect(text).toContain(
-      'Readings that came late show that it was not so. Taken back Thu 2 April, 3:02 pm.',
-    );
+    expect(subject).toMatch(/\(withdrawn\)$/);
+    expect(text).toContain('Withdrawn Thu 2 April, 3:02 pm: late readings show that it was not so.');
   });
 
   test.each(ALARM_KINDS)(
@@ -148,7 +146,7 @@ describe('writeNotice', () => {
       { cause: 'tank-air-lost', weight: 0.5 },
       { cause: 'bladder-burst', weight: 0.5 },
     ] as const;
-    expect(write(raised({ causes: [...causes] })).text).toMatch(/To tell which: /);
-    expect(write(raised({ causes: [causes[0]] })).text).not.toMatch(/To tell which: /);
+    expect(write(raised({ causes: [...causes] })).text).toMatch(/To tell them apart: /);
+    expect(write(raised({ causes: [causes[0]] })).text).not.toMatch(/To tell them apart: /);
   });
 });
