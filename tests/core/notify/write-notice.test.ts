@@ -33,7 +33,7 @@ describe('writeNotice', () => {
       Figures
       - Starts: 14
       - Within: 18 min
-      - Usual: 1
+      - Normal: 1
 
       When this alarm can be wrong
       A very small tank with a use of about half the pump’s flow starts this often without a fault. A tap left running beside a tank that has only lost a little air does too. Right after work on the tank its usual fills are not known yet.
