@@ -68,7 +68,7 @@ export function englishNodes(
     const parent = parents.at(-1);
     if (
       text !== undefined &&
-      (isEnglish(text, value, parent) || (of !== undefined && isText(text, value, parent, of)))
+      (isEnglish(text, value, parent) || (of !== undefined && isText(text, value, parents, of)))
     )
       found.push({ start: value.start, end: value.end, text });
     for (const [name, child] of Object.entries(value))
@@ -120,14 +120,26 @@ function textOf(node: Node): string | undefined {
  * In the catalogue a single small word is a text, too: as a piece of a template and as the words of
  * a choice; in the files of pages also as a value. Names in lists and keys of tables are not.
  */
-function isText(text: string, node: Node, parent: Node | undefined, of: 'catalogue' | 'pages'): boolean {
+function isText(text: string, node: Node, parents: readonly Node[], of: 'catalogue' | 'pages'): boolean {
+  const parent = parents.at(-1);
   if (!/\p{L}{2}/u.test(text) || parent?.type === 'MemberExpression') return false;
-  if (node.type === 'TemplateElement') return true;
+  if (node.type === 'TemplateElement' || isPieceOfTemplate(parents)) return true;
   // The noun that is counted.
   if (parent?.type === 'CallExpression') return /^(formatC|c)ount(Text)?$/.test(String(calleeName(parent)));
   if (parent?.type !== 'ArrayExpression') return of === 'pages';
   const { elements } = parent;
+  if (keyOf(parents.at(-2)) === 'cautions') return false;
   return Array.isArray(elements) && elements.length === 2 && elements[1] === node && of === 'catalogue';
+}
+
+function keyOf(property: Node | undefined): unknown {
+  return property?.type === 'Property' && isNode(property['key']) ? property['key']['name'] : undefined;
+}
+
+/** One of the words to choose from in the midst of a template. */
+function isPieceOfTemplate(parents: readonly Node[]): boolean {
+  const outer = parents.findLast(({ type }) => type !== 'ConditionalExpression');
+  return parents.at(-1)?.type === 'ConditionalExpression' && outer?.type === 'TemplateLiteral';
 }
 
 function isEnglish(text: string, node: Node, parent: Node | undefined): boolean {

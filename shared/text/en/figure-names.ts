@@ -126,4 +126,8 @@ export const FIGURE_VALUES: Readonly<Record<string, string>> = {
   high: 'above range',
   bad: 'faulty',
   'pump-circuit': 'the pump’s circuit',
+  'should be open': 'should be open',
+  exceeded: 'exceeded',
+  'may run on two phases': 'may run on two phases',
+  'far out of range': 'far out of range',
 };

@@ -6,7 +6,8 @@
 import { ALARM_WORDS } from '../../../shared/text/en/alarms/alarm-words.ts';
 import { CAUSE_WORDS } from '../../../shared/text/en/causes/cause-words.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
-import { FORM_EVIDENCE, formWords } from '../../../shared/text/en/alarms/forms.ts';
+import { FORM_EVIDENCE } from '../../../shared/alarms/form-evidence.ts';
+import { formWords } from '../../../shared/text/en/alarms/forms.ts';
 import {
   ALARM_FORMS,
   CAUSES,

@@ -6,19 +6,9 @@
 import type { Evidence } from '../../../api/events.ts';
 import { fillCardNames, type CardNames } from '../card-names.ts';
 import { RAW_ALARM_WORDS } from './alarm-words.ts';
+import { FORM_EVIDENCE } from '../../../alarms/form-evidence.ts';
 import { ALARM_FORMS, type AlarmForm, type AlarmKind } from './kinds.ts';
 import type { AlarmWords, FormWords } from './text-shapes.ts';
-
-/**
- * What the evidence of a finding in this form holds. It reads as a figure too: "Switch: should be
- * open".
- */
-export const FORM_EVIDENCE = {
-  'past-cut-out': { switch: 'should be open' },
-  'over-plate': { plate: 'exceeded' },
-  'on-two-phases': { motor: 'may run on two phases' },
-  'voltage-far-off': { voltage: 'far out of range' },
-} as const satisfies Record<AlarmForm, Evidence>;
 
 /** The form that the evidence names, where the alarm has words for it. */
 export function formOf(alarm: AlarmKind, evidence: Evidence = {}): AlarmForm | undefined {

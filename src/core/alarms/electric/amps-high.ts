@@ -2,7 +2,7 @@
  * Running current over its normal, or over the motor's maximum. The second is physical: a motor
  * that draws more than its service factor allows is being cooked, whatever is normal for it.
  */
-import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
+import { FORM_EVIDENCE } from '../../../../shared/alarms/form-evidence.ts';
 import { median } from '../../baseline/robust.ts';
 import { FAR_OVER_PLATE_RATIO, OVER_PLATE_RATIO } from '../../domain/motor-tables.ts';
 import {

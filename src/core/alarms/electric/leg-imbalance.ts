@@ -6,7 +6,7 @@
  * 2 % on. Over 25 % a phase may be lost on the far side of a transformer: there no line goes to
  * zero, and about 115, 115 and 230 % flow (from memory).
  */
-import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
+import { FORM_EVIDENCE } from '../../../../shared/alarms/form-evidence.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';

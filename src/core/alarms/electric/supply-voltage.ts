@@ -7,7 +7,7 @@
  * a motor is cooked by hours.
  */
 import { MINUTE_MS } from '../../../../shared/units/duration.ts';
-import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
+import { FORM_EVIDENCE } from '../../../../shared/alarms/form-evidence.ts';
 import { median } from '../../baseline/robust.ts';
 import { cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { isAfterReset, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';

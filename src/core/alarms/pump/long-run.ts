@@ -5,7 +5,7 @@
  * left open: all one to the pressure) a run is healthy for hours, and only its length can be held
  * against it, by what this well does at that hour.
  */
-import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
+import { FORM_EVIDENCE } from '../../../../shared/alarms/form-evidence.ts';
 import { isAnnounced, type AnnouncedMemory } from '../announced.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import {

@@ -2,7 +2,7 @@
  * Nothing but current is measured, and it says that no water goes any more: the switch should have
  * opened.
  */
-import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
+import { FORM_EVIDENCE } from '../../../../shared/alarms/form-evidence.ts';
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import type { Active } from '../evaluation.ts';
 import { lastMinutes, ranThroughout, runningAmps } from '../scene-queries.ts';

@@ -5,6 +5,8 @@
 import { IF_IT_TRIPPED } from '../../cautions.ts';
 import type { AlarmText } from '../text-shapes.ts';
 
+const CALLERS = { float: 'The float', timer: 'The timer', switch: 'The switch' } as const;
+
 export const noStartText = {
   title: 'Pump should run and does not',
   means:
@@ -17,9 +19,9 @@ export const noStartText = {
   cautions: ['breaker-once', 'electrician', 'lock-out', 'well-pit', 'flood', 'stock-water'],
   reasons: {
     'called-for-water-no-current': (
-      { caller, forS }: { caller: 'float' | 'timer' | 'switch'; forS: number },
+      { caller, forS }: { caller: keyof typeof CALLERS; forS: number },
       { duration },
-    ) => `The ${caller} has called for water for ${duration(forS)}, and no current flows.`,
+    ) => `${CALLERS[caller]} has called for water for ${duration(forS)}, and no current flows.`,
     'under-cut-in-no-current': (
       { kpa, cutInKpa, forS }: { kpa: number; cutInKpa: number; forS: number },
       { pressure, duration },
