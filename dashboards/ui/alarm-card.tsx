@@ -5,6 +5,7 @@
 import type { AlarmAnswer, SymptomAnswer } from '../../shared/api/alarms.ts';
 import { alarmTitle } from '../../shared/text/en/alarm-title.ts';
 import { whyText } from '../../shared/text/en/reasons/why.ts';
+import type { CardNames } from '../../shared/text/en/card-names.ts';
 import { CAUTIONS, type Caution } from '../../shared/text/en/cautions.ts';
 import { alarmWords } from '../../shared/text/en/alarms/forms.ts';
 import { urgencyOf } from '../../shared/text/en/alarms/urgency.ts';
@@ -23,12 +24,13 @@ export interface AlarmCardProps {
   /** What stands with it and is explained by it. */
   symptoms: readonly SymptomAnswer[];
   timeZone: string;
+  names: CardNames;
   changed: () => void;
 }
 
-export function AlarmCard({ alarm, symptoms, timeZone, changed }: AlarmCardProps) {
+export function AlarmCard({ alarm, symptoms, timeZone, names, changed }: AlarmCardProps) {
   const { units } = useAppContext();
-  const { title, firstStep, cautions } = alarmWords(alarm.alarm, alarm.evidence);
+  const { title, firstStep, cautions } = alarmWords(alarm.alarm, alarm.evidence, names);
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs());
   return (
     <article class={`alarm is-${alarm.priority}`} aria-labelledby={alarm.id}>

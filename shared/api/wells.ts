@@ -150,11 +150,21 @@ const cardFactsShape = z
   })
   .meta({ id: 'CardFacts', description: 'What the card says of the well, in SI.' });
 
+const cardNamesShape = z
+  .object({
+    firm: opt(z.string()),
+    breaker: opt(z.string()),
+    panel: opt(z.string()),
+    shutOff: opt(z.string()),
+  })
+  .meta({ id: 'CardNames', description: 'Whom to call and where to switch off, as the card says.' });
+
 export const wellDetailShape = z
   .object({
     nowMs: z.number(),
     well: wellShape,
     card: cardFactsShape,
+    names: cardNamesShape,
     pumps: z.array(pumpDetailShape),
     sensors: z.array(sensorShape),
     checks: z.array(checkShape),

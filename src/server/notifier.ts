@@ -7,6 +7,7 @@ import type { CardNames } from '../../shared/text/en/card-names.ts';
 import type { Settings } from '../config/settings.ts';
 import { channelsOf } from '../channels/channels.ts';
 import { decideNotices } from '../core/notify/decide-notices.ts';
+import { namesOnCard } from '../core/notify/names-on-card.ts';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
 import type { Notifier } from './live/state.ts';
 
@@ -34,18 +35,9 @@ export function newNotifier(settings: Pick<Settings, 'notices' | 'units'>): Noti
           .filter((row): row is NoticeRow => row !== undefined);
 }
 
-/** Several pumps hang on breakers of their own, and the card names one. */
 function namesOf({ well }: AlarmSubject, cards: ReadonlyMap<string, Card>): CardNames {
   const card = well === undefined ? undefined : cards.get(well);
-  const { firm, electrical, where } = card?.description ?? {};
-  const breaker = card?.pumps.length === 1 ? electrical?.breaker : undefined;
-  const panel = electrical?.panel ?? where?.panel;
-  return {
-    ...(firm !== undefined && { firm }),
-    ...(breaker !== undefined && { breaker }),
-    ...(panel !== undefined && { panel }),
-    ...(where?.shutOff !== undefined && { shutOff: where.shutOff }),
-  };
+  return card === undefined ? {} : namesOnCard(card);
 }
 
 function timeZoneOf({ well, site }: AlarmSubject, cards: ReadonlyMap<string, Card>): string {

@@ -94,7 +94,8 @@ interface BodyProps {
 
 function AlarmBody({ alarm, detail, changed }: BodyProps) {
   const { units } = useAppContext();
-  const { title, means, firstStep, canBeWrong, needs, cautions } = alarmWords(alarm.alarm, alarm.evidence);
+  const words = alarmWords(alarm.alarm, alarm.evidence, detail?.names);
+  const { title, means, firstStep, canBeWrong, needs, cautions } = words;
   const timeZone = detail?.well.timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone;
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs());
   return (

@@ -153,6 +153,7 @@ function WellBody({ detail, alarms, alarmsFailed, subscribe, reload }: BodyProps
               alarm={alarm}
               symptoms={symptomsOf(alarm, well.symptoms)}
               timeZone={well.timeZone}
+              names={detail.names}
               changed={reload}
             />
           ))}

@@ -24,6 +24,7 @@ import type {
 } from '../../../shared/api/wells.ts';
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { Card, PumpCard } from '../../core/domain/card.ts';
+import { namesOnCard } from '../../core/notify/names-on-card.ts';
 import { baselineEvent } from '../../core/well/learn-from-day.ts';
 import { activeByWell, activeSiteAlarms } from './alarm-answers.ts';
 import { checkAnswers } from './check-answers.ts';
@@ -135,6 +136,7 @@ export async function wellDetail(deps: WebDeps, name: string): Promise<WellDetai
     nowMs,
     well: await wellAnswer(deps, live.status, active, nowMs),
     card: cardFacts(live.card),
+    names: namesOnCard(live.card),
     pumps: live.card.pumps.map((pump) => {
       const { id } = pump;
       return {
