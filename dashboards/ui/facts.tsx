@@ -2,7 +2,7 @@
  * What the card says, what is usual, and the sensors with when they were last heard. What is not
  * known is said to be so.
  */
-import { channelUnit } from '../../shared/api/channel-units.ts';
+import { channelName } from '../../shared/text/en/channel-names.ts';
 import { agoWords, dateWords } from '../../shared/text/en/time-words.ts';
 import { formatDuration } from '../../shared/text/en/format.ts';
 import type { BaselineEvent } from '../../shared/api/events.ts';
@@ -99,7 +99,7 @@ export function Sensors({ detail }: { detail: WellDetail }) {
       rows={detail.sensors.map(({ channel, node, lastMs, fault }) => ({
         key: `${channel} ${node}`,
         cells: [
-          channelUnit(channel)?.label ?? channel,
+          channelName(channel),
           node,
           lastMs === undefined ? texts().never : agoWords(lastMs, now),
           fault === undefined ? texts().sensorOk : texts().sensorFaults[fault],

@@ -73,8 +73,8 @@ const DATA: readonly (readonly [reason: string, words: string])[] = [
 const NOT_MOVED_YET: readonly RegExp[] = [
   // Sentences that the farm's alarms have stored.
   /running for|Running for|running current|14 starts in/,
-  // shared/api/channel-units.ts, shared/water/analytes.ts
-  /^(Current|Pressure)|Total coliform bacteria|^radon$/,
+  // shared/water/analytes.ts
+  /Total coliform bacteria|^radon$/,
   // Nouns that are counted in shared/text/en/well-words.ts: of the catalogue, but not in its marks.
   / starts\.$/,
   // Lines of labels, in one string with their facts.
