@@ -1,7 +1,8 @@
 /**
  * What a watch sees: one plain picture of the well, made by the engine at each whole UTC minute, at
  * the end of each cycle and at the end of each local day. A watch reads it and its own memory,
- * nothing else.
+ * nothing else. What is absent is named all the same, and undefined: so every picture has one shape,
+ * and what reads it is compiled once.
  */
 import type { DayEvent, Evidence } from '../../../shared/api/events.ts';
 import type { WatchedKind } from '../../../shared/alarms/catalogue.ts';
@@ -27,10 +28,10 @@ export interface MinuteStats {
 export interface MinuteScene {
   /** The minute's end. */
   atMs: number;
-  kpa?: MinuteStats;
-  temperatureC?: MinuteStats;
-  levelM?: MinuteStats;
-  storeM?: MinuteStats;
+  kpa?: MinuteStats | undefined;
+  temperatureC?: MinuteStats | undefined;
+  levelM?: MinuteStats | undefined;
+  storeM?: MinuteStats | undefined;
   pumps: MinutePump[];
 }
 
@@ -40,12 +41,12 @@ export interface MinutePump {
   heardS: number;
   /** Current of each line while running, and while at rest. */
   running: MinuteStats[];
-  resting?: MinuteStats;
-  volts?: MinuteStats[];
+  resting?: MinuteStats | undefined;
+  volts?: MinuteStats[] | undefined;
   /** Pressure of this pump alone, where it has one of its own. */
-  kpa?: MinuteStats;
+  kpa?: MinuteStats | undefined;
   /** The switch's or float's call for water, as it last stood. */
-  callsForWater?: boolean;
+  callsForWater?: boolean | undefined;
 }
 
 /** The run going on now. */
@@ -53,37 +54,37 @@ export interface OpenRun {
   startedMs: number;
   ranS: number;
   /** Median so far, after the first 2 s; absent in the first 2 s. */
-  amps?: number;
-  cutInKpa?: number;
+  amps?: number | undefined;
+  cutInKpa?: number | undefined;
   /**
    * Rise of pressure over the last minute of the run, kPa; absent in the first minute or without
    * pressure.
    */
-  riseKpaPerMin?: number;
+  riseKpaPerMin?: number | undefined;
   /** Highest robust pressure so far. */
-  highKpa?: number;
+  highKpa?: number | undefined;
 }
 
 export interface PumpScene {
   index: number;
   card: PumpCard;
   /** Current level of rest and of running as found from the data; absent until found. */
-  idleAmps?: number;
-  runningAmps?: number;
-  run?: OpenRun;
+  idleAmps?: number | undefined;
+  runningAmps?: number | undefined;
+  run?: OpenRun | undefined;
   /** When the last run stopped; absent before the first one. */
-  restSinceMs?: number;
+  restSinceMs?: number | undefined;
   /** Newest last, at most 40. */
   cycles: Cycle[];
   /** Starts in the running local day and in the last 60 min. */
   startsToday: number;
   /** Its pressure is its own (`p2/pressure`); the scene's minutes then hold that one. */
-  hasOwnPressure?: true;
-  baseline?: Baseline;
+  hasOwnPressure?: true | undefined;
+  baseline?: Baseline | undefined;
   /** What it does by hour, weekday and season. */
   habit: Habit;
   /** As a person pinned it, or as first learnt after the last new baseline: for slow faults. */
-  pinned?: Baseline;
+  pinned?: Baseline | undefined;
 }
 
 export interface WellScene {
@@ -103,7 +104,7 @@ export interface WellScene {
   dayEndsMs: number;
   date: string;
   /** A departure from habit that people announced is standing. */
-  expected?: string;
+  expected?: string | undefined;
   /** Nodes silent, without power or in conflict, since when. */
   nodes: { node: string; is: 'silent' | 'no-power' | 'conflict'; sinceMs: number; evidence?: Evidence }[];
   /**
@@ -118,42 +119,42 @@ export interface WellScene {
 export interface ChannelScene {
   channel: string;
   node: string;
-  lastMs?: number;
+  lastMs?: number | undefined;
   faultsInRow: number;
-  fault?: 'low' | 'high' | 'bad';
+  fault?: 'low' | 'high' | 'bad' | undefined;
   /** Since when every reading has been the same number, where that is longer than an hour. */
-  stuckSinceMs?: number;
+  stuckSinceMs?: number | undefined;
   /**
    * The number that every reading has been for half a minute and more, the one before it, and the
    * time between the two; all in the contract's unit.
    */
-  flat?: { sinceMs: number; value: number; before: number; stepMs: number };
+  flat?: { sinceMs: number; value: number; before: number; stepMs: number } | undefined;
   /** Full scale, where the node said it. */
-  fullScale?: number;
+  fullScale?: number | undefined;
 }
 
 /** Water, where it can be told. Grows with src/core/hydraulics/. */
 export interface WaterScene {
   /** Delivery in the last run against the baseline's at the same pressure, 1 = as ever. */
-  deliveryRatio?: number;
+  deliveryRatio?: number | undefined;
   /**
    * Loss at rest of the last whole day, and one that has not ceased for so many hours
    * (src/core/hydraulics/). Without a tank on the card no litres.
    */
-  dayLoss?: LossScene;
-  continuousLoss?: LossScene & { hours: number };
+  dayLoss?: LossScene | undefined;
+  continuousLoss?: (LossScene & { hours: number }) | undefined;
   /**
    * Air charge of the tank as the fills and falls show it, kPa gauge, and the card's or baseline's.
    */
-  prechargeKpa?: number;
-  normalPrechargeKpa?: number;
+  prechargeKpa?: number | undefined;
+  normalPrechargeKpa?: number | undefined;
 }
 
 export interface LossScene {
-  lPerH?: number;
+  lPerH?: number | undefined;
   fallKpaPerH: number;
   /** Of what the pump delivers. */
-  deliveryFraction?: number;
+  deliveryFraction?: number | undefined;
 }
 
 export interface Scene {
@@ -164,26 +165,26 @@ export interface Scene {
   pump: PumpScene;
   pumps: PumpScene[];
   /** The cycle or day that has just ended. */
-  cycle?: Cycle;
-  day?: DayEvent;
+  cycle?: Cycle | undefined;
+  day?: DayEvent | undefined;
   /** The day's true length, s, with `day`. */
-  dayS?: number;
+  dayS?: number | undefined;
   /**
    * Set by src/core/alarms/lifecycle/ and not by the engine: cycles, days and minutes from before
    * this moment are of another well, for watching, since a visit or a stretch out of service ended
    * then.
    */
-  resetAtMs?: number;
+  resetAtMs?: number | undefined;
   /**
    * Set by src/core/alarms/lifecycle/: when a person acknowledged the alarm of the watch that is
    * asked, where that is active.
    */
-  acknowledgedMs?: number;
+  acknowledgedMs?: number | undefined;
   /**
    * Set by src/core/alarms/lifecycle/ for a watch asked once a node: the news of the node that it
    * is asked about.
    */
-  node?: WellScene['nodes'][number];
+  node?: WellScene['nodes'][number] | undefined;
 }
 
 /**

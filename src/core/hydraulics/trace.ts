@@ -22,15 +22,15 @@ export interface Trace {
   after: TracePoints;
   /** Width of the bins of the run, s; doubles when they are full. */
   runBinS: number;
-  startS?: number;
-  stopS?: number;
-  /** Of the run: its running current, and the lowest pressure around its start. */
-  amps?: number;
-  lowKpa?: number;
-  /** Two pumps were at work in it. */
-  multiplePumps?: true;
   /** Warmth of the air at the first point before. */
   warmthBefore: number;
+  startS?: number | undefined;
+  stopS?: number | undefined;
+  /** Of the run: the lowest pressure around its start, and its running current. */
+  lowKpa?: number | undefined;
+  amps?: number | undefined;
+  /** Two pumps were at work in it. */
+  multiplePumps?: true | undefined;
 }
 
 const MAX_BEFORE_POINTS = 10;
@@ -53,6 +53,12 @@ export function newTrace(atMs: number, warmth: number): Trace {
     after: emptyPoints(),
     runBinS: 2,
     warmthBefore: warmth,
+    // Named from the start, so that every trace has one shape.
+    startS: undefined,
+    stopS: undefined,
+    lowKpa: undefined,
+    amps: undefined,
+    multiplePumps: undefined,
   };
 }
 

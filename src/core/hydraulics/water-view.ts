@@ -24,28 +24,26 @@ export interface Loss {
 
 /** What the watches see of the water. */
 export interface WaterView {
-  deliveryRatio?: number;
-  prechargeKpa?: number;
-  normalPrechargeKpa?: number;
+  deliveryRatio?: number | undefined;
+  prechargeKpa?: number | undefined;
+  normalPrechargeKpa?: number | undefined;
   /** Loss of the last whole day, where its quiet hours could be judged. */
-  dayLoss?: Loss;
+  dayLoss?: Loss | undefined;
   /** Loss that has not ceased for so many hours. */
-  continuousLoss?: Loss & { hours: number };
+  continuousLoss?: (Loss & { hours: number }) | undefined;
 }
 
 /** `atMs`: the moment it is asked at. */
 export function waterView(state: WaterState, atMs: number): WaterView {
-  // Asked each minute: fields are set one by one, which makes less than spreading them.
-  const view: WaterView = {};
-  const ratio = deliveryRatioOf(state);
-  if (ratio !== undefined) view.deliveryRatio = ratio;
-  const airKpa = tankAirOf(state)?.prechargeKpa;
-  if (airKpa !== undefined) view.prechargeKpa = airKpa;
-  if (state.tank) view.normalPrechargeKpa = prechargeKpa(state.tank);
-  if (state.dayLossLPerH !== undefined) view.dayLoss = lossOf(state, state.dayLossLPerH, {});
   const continuous = continuousLoss(state.quietBlocks.hourlyLows, Math.max(atMs, state.lastMs));
-  if (continuous) view.continuousLoss = lossOf(state, continuous.lPerH, { hours: continuous.hours });
-  return view;
+  // Asked each minute: every field is named and none is spread, so that all views have one shape.
+  return {
+    deliveryRatio: deliveryRatioOf(state),
+    prechargeKpa: tankAirOf(state)?.prechargeKpa,
+    normalPrechargeKpa: state.tank ? prechargeKpa(state.tank) : undefined,
+    dayLoss: state.dayLossLPerH === undefined ? undefined : lossOf(state, state.dayLossLPerH, {}),
+    continuousLoss: continuous && lossOf(state, continuous.lPerH, { hours: continuous.hours }),
+  };
 }
 
 /** Fills `into` with the loss. */

@@ -101,15 +101,17 @@ export function channelScenes(well: WellState, atMs: number): ChannelScene[] {
   const scenes: ChannelScene[] = [];
   for (const channel of well.channels) {
     const { code, lastMs, faultsInRow } = channel;
-    const scene: ChannelScene = { channel: nameOf(code), node: nodeOf(well, code, atMs), faultsInRow };
-    const fault = faultsInRow > 0 ? FAULT_NAMES[channel.fault] : undefined;
-    if (lastMs >= 0) scene.lastMs = lastMs;
-    if (fault) scene.fault = fault;
-    if (lastMs >= 0 && lastMs - channel.unchangedSinceMs > MIN_STUCK_MS)
-      scene.stuckSinceMs = channel.unchangedSinceMs;
-    const flat = flatOf(channel);
-    if (flat) scene.flat = flat;
-    scenes.push(scene);
+    const wasRead = lastMs >= 0;
+    const isStuck = wasRead && lastMs - channel.unchangedSinceMs > MIN_STUCK_MS;
+    scenes.push({
+      channel: nameOf(code),
+      node: nodeOf(well, code, atMs),
+      lastMs: wasRead ? lastMs : undefined,
+      faultsInRow,
+      fault: faultsInRow > 0 ? FAULT_NAMES[channel.fault] : undefined,
+      stuckSinceMs: isStuck ? channel.unchangedSinceMs : undefined,
+      flat: flatOf(channel),
+    });
   }
   return scenes;
 }

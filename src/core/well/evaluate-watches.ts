@@ -31,22 +31,27 @@ export function alarmEmitter(well: WellState, emit: Emit): (event: AlarmEvent) =
   };
 }
 
-/** Made at each look of each minute, so fields are set one by one and not spread. */
+/**
+ * Made at each look of each minute, so every field is named and none is spread: all scenes then
+ * have one shape.
+ */
 export function sceneOf(well: WellState, occasion: EvaluationTrigger): Scene {
-  const { atMs, trigger } = occasion;
+  const { atMs, trigger, cycle, day, dayS } = occasion;
   const pumps: PumpScene[] = [];
   for (let at = 0; at < well.pumps.length; at++) pumps.push(pumpScene(well, at, atMs));
-  const scene: Scene = {
+  return {
     atMs,
     trigger,
     well: wellSceneFor(well, occasion),
     pump: pumps[occasion.pump]!,
     pumps,
+    cycle,
+    day,
+    dayS,
+    resetAtMs: undefined,
+    acknowledgedMs: undefined,
+    node: undefined,
   };
-  if (occasion.cycle) scene.cycle = occasion.cycle;
-  if (occasion.day) scene.day = occasion.day;
-  if (occasion.dayS !== undefined) scene.dayS = occasion.dayS;
-  return scene;
 }
 
 /**
@@ -67,19 +72,18 @@ function ownPressureMinute(minute: MinuteScene, at: number): MinuteScene {
 
 function wellScene(well: WellState, atMs: number): WellScene {
   const { card, minutes, days, day, nodes, expected } = well;
-  const scene: WellScene = {
+  return {
     card,
     minutes,
     days,
     dayStartedMs: day?.startMs ?? atMs,
     dayEndsMs: day?.endMs ?? atMs,
     date: day?.date ?? '',
+    expected: expected.length > 0 ? expected.map((e) => e.text).join('; ') : undefined,
     nodes,
     channels: channelScenes(well, atMs),
     water: well.waterScene,
   };
-  if (expected.length > 0) scene.expected = expected.map((e) => e.text).join('; ');
-  return scene;
 }
 
 function pumpScene(well: WellState, at: number, atMs: number): PumpScene {
@@ -87,21 +91,20 @@ function pumpScene(well: WellState, at: number, atMs: number): PumpScene {
   const { cycles, startsToday, ownPressureBuffer, learning, baseline, pinned } = well.records[at]!;
   const run = openRunScene(well, at, atMs);
   const { running, restReadings, idle } = pump.levels;
-  const scene: PumpScene = {
+  return {
     index: at,
     card: well.card.pumps[at]!,
+    idleAmps: restReadings > 0 ? idle : undefined,
+    runningAmps: running,
+    run,
+    restSinceMs: run ? undefined : pump.restFromMs,
     cycles,
     startsToday,
+    hasOwnPressure: ownPressureBuffer ? true : undefined,
+    baseline,
     habit: learning.habit,
+    pinned,
   };
-  if (restReadings > 0) scene.idleAmps = idle;
-  if (running !== undefined) scene.runningAmps = running;
-  if (run) scene.run = run;
-  else if (pump.restFromMs !== undefined) scene.restSinceMs = pump.restFromMs;
-  if (ownPressureBuffer) scene.hasOwnPressure = true;
-  if (baseline) scene.baseline = baseline;
-  if (pinned) scene.pinned = pinned;
-  return scene;
 }
 
 /** The pressure that this pump works against, in one minute. */
@@ -122,9 +125,9 @@ function openRunScene(well: WellState, at: number, atMs: number): OpenRun | unde
   return {
     startedMs: run.startedMs,
     ranS: (atMs - run.startedMs) / 1000,
-    ...(amps !== undefined && { amps }),
-    ...(run.cutInKpa !== undefined && { cutInKpa: run.cutInKpa }),
-    ...(rise !== undefined && { riseKpaPerMin: rise }),
-    ...(run.highKpa !== undefined && { highKpa: run.highKpa }),
+    amps,
+    cutInKpa: run.cutInKpa,
+    riseKpaPerMin: rise,
+    highKpa: run.highKpa,
   };
 }

@@ -96,22 +96,24 @@ export function statsAt(list: StatsSums[], at: number): StatsSums {
 }
 
 function allStatsOf(list: StatsSums[]): MinuteStats[] {
-  return list.map(statsOf).filter((s): s is MinuteStats => s !== undefined);
+  const all: MinuteStats[] = [];
+  for (const sums of list) {
+    const stats = statsOf(sums);
+    if (stats) all.push(stats);
+  }
+  return all;
 }
 
 function minutePumpOf(sums: PumpMinuteSums, callsForWater: boolean | undefined): MinutePump {
-  const pump: MinutePump = {
+  return {
     ranS: sums.ranMs / 1000,
     heardS: sums.heardMs / 1000,
     running: allStatsOf(sums.running),
+    resting: statsOf(sums.resting),
+    volts: sums.volts.length > 0 ? allStatsOf(sums.volts) : undefined,
+    kpa: sums.kpa && statsOf(sums.kpa),
+    callsForWater,
   };
-  const resting = statsOf(sums.resting);
-  const kpa = sums.kpa && statsOf(sums.kpa);
-  if (resting) pump.resting = resting;
-  if (sums.volts.length > 0) pump.volts = allStatsOf(sums.volts);
-  if (kpa) pump.kpa = kpa;
-  if (callsForWater !== undefined) pump.callsForWater = callsForWater;
-  return pump;
 }
 
 /**
@@ -126,16 +128,15 @@ export function closeMinute(
   const scene: MinuteScene = {
     atMs,
     pumps: sums.pumps.map((pump, at) => minutePumpOf(pump, callsForWater[at])),
+    kpa: statsOf(sums.kpa),
+    temperatureC: statsOf(sums.temperatureC),
+    levelM: statsOf(sums.levelM),
+    storeM: statsOf(sums.storeM),
   };
-  const kpa = statsOf(sums.kpa);
-  const temperatureC = statsOf(sums.temperatureC);
-  const levelM = statsOf(sums.levelM);
-  const storeM = statsOf(sums.storeM);
-  if (kpa) scene.kpa = kpa;
-  if (temperatureC) scene.temperatureC = temperatureC;
-  if (levelM) scene.levelM = levelM;
-  if (storeM) scene.storeM = storeM;
-  for (const spread of [sums.kpa, sums.temperatureC, sums.levelM, sums.storeM]) clearStats(spread);
+  clearStats(sums.kpa);
+  clearStats(sums.temperatureC);
+  clearStats(sums.levelM);
+  clearStats(sums.storeM);
   for (const pump of sums.pumps) {
     pump.ranMs = 0;
     pump.heardMs = 0;

@@ -24,19 +24,32 @@ export interface WellDayWater {
 export interface OpenDay extends LocalDay {
   pumps: DayPump[];
   /** Set when the day is over. */
-  water?: WellDayWater;
+  water?: WellDayWater | undefined;
   /** Kinds of alarm that stood at any time of it. */
   alarmsActive: AlarmKind[];
   /**
    * The well was laid up or out of service for some of it: such a day is no measure of any other.
    */
-  wasOnHold?: true;
+  wasOnHold?: true | undefined;
 }
 
 export const MAX_WAIT_MS = DAY_MS;
 
-export function newOpenDay(day: LocalDay, pumps: number, activeKinds: AlarmKind[]): OpenDay {
-  return { ...day, alarmsActive: activeKinds, pumps: Array.from({ length: pumps }, newDayPump) };
+/** Every field is named and none is spread: each day then has the shape of the one before. */
+export function newOpenDay(
+  { date, startMs, endMs }: LocalDay,
+  pumps: number,
+  activeKinds: AlarmKind[],
+): OpenDay {
+  return {
+    date,
+    startMs,
+    endMs,
+    alarmsActive: activeKinds,
+    pumps: Array.from({ length: pumps }, newDayPump),
+    water: undefined,
+    wasOnHold: undefined,
+  };
 }
 
 function newDayPump(): DayPump {

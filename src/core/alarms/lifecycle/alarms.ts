@@ -99,8 +99,7 @@ function evaluateWatch(
   const known = state.watchMemories[key];
   const memory = known ?? watch.initialMemory?.() ?? {};
   const entry = state.entries[key];
-  if (entry?.state === 'acknowledged') scene.acknowledgedMs = entry.stateChangedMs;
-  else if (scene.acknowledgedMs !== undefined) delete scene.acknowledgedMs;
+  scene.acknowledgedMs = entry?.state === 'acknowledged' ? entry.stateChangedMs : undefined;
   // Where it makes no sense it does not stand either: the card may have named another control
   // before.
   const evaluation = applies ? watch.evaluate(scene, memory) : CLEAR;
@@ -139,7 +138,7 @@ function evaluateNodes(state: AlarmsState, watch: Watch, scene: Scene, emit: Emi
     const evaluation = watch.evaluate(scene, {});
     if (evaluation.is === 'active') found.set(node.node, evaluation);
   }
-  delete scene.node;
+  scene.node = undefined;
   for (const entry of Object.values(state.entries)) {
     if (entry.alarm !== watch.alarm || entry.node === undefined || found.has(entry.node)) continue;
     applyEvaluation(
