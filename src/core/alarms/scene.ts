@@ -1,8 +1,8 @@
 /**
  * What a watch sees: one plain picture of the well, made by the engine at each whole UTC minute, at
  * the end of each cycle and at the end of each local day. A watch reads it and its own memory,
- * nothing else. What is absent is named all the same, and undefined: so every picture has one shape,
- * and what reads it is compiled once.
+ * nothing else. What is absent is named all the same, and undefined: so every picture has one
+ * shape, and what reads it is compiled once.
  */
 import type { DayEvent, Evidence } from '../../../shared/api/events.ts';
 import type { WatchedKind } from '../../../shared/alarms/catalogue.ts';
