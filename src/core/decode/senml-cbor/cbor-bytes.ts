@@ -10,25 +10,7 @@ import type { DecodeTokenizer } from 'cborg/interface';
 import { ABSOLUTE_FROM_S, MAX_DEPTH } from '../limits.ts';
 import type { Refusal } from '../messages.ts';
 import { refuse, formatValue } from '../refuse.ts';
-
-/** RFC 8428, section 6, table 4. */
-export const CBOR_LABELS = {
-  bs: -6,
-  bv: -5,
-  bu: -4,
-  bt: -3,
-  bn: -2,
-  bver: -1,
-  n: 0,
-  u: 1,
-  v: 2,
-  vs: 3,
-  vb: 4,
-  s: 5,
-  t: 6,
-  ut: 7,
-  vd: 8,
-} as const;
+import { CBOR_LABELS } from './cbor-labels.ts';
 
 const LABEL_NAMES = new Map<number, string>(
   Object.entries(CBOR_LABELS).map(([name, label]) => [label, name]),

@@ -4,7 +4,7 @@
  */
 import { encode } from 'cborg';
 import { packRecords, type PackToSend } from '../senml/pack-records.ts';
-import { CBOR_LABELS } from './cbor-bytes.ts';
+import { CBOR_LABELS } from './cbor-labels.ts';
 
 /** @throws RangeError for a channel that the contract doesn't know. */
 export function encodePackCbor(pack: PackToSend): Uint8Array {

@@ -6,7 +6,7 @@
  */
 import { NOT_FOUND, numberEnd, parseNumberBytes } from '../json/json-scan.ts';
 import { MAX_RECORDS } from '../limits.ts';
-import { T, T_FROM, T_TO, V, V_FROM, V_TO } from './scan-fields.ts';
+import { T, T_FROM, T_TO, V, V_FROM, V_TO } from '../senml/scan-fields.ts';
 
 /**
  * Where record i starts and ends, and where the digits of its time (before its value) and of its

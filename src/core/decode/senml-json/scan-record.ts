@@ -1,9 +1,9 @@
 /**
- * One record of a usual JSON pack, read letter by letter into ./scan-fields.ts: plain keys once
- * each, plain numbers and words. Which of them must be there, and what they may say, is judged by
- * ./scan-pack.ts.
+ * One record of a usual JSON pack, read letter by letter into ../senml/scan-fields.ts: plain keys
+ * once each, plain numbers and words. Which of them must be there, and what they may say, is judged
+ * by ../senml/scanned-pack.ts.
  */
-import { channelFromBytes } from './channel-bytes.ts';
+import { channelFromBytes } from '../senml/channel-bytes.ts';
 import { NOT_FOUND, numberEnd, parseNumberBytes, spaceEnd, plainStringEnd } from '../json/json-scan.ts';
 import {
   BN,
@@ -12,6 +12,7 @@ import {
   FAULT,
   FIRST,
   N,
+  NAME_END,
   SEEN_BITS,
   SEQ,
   T,
@@ -25,9 +26,10 @@ import {
   VS,
   V_FROM,
   V_TO,
+  faultFromBytes,
   hasField,
   withField,
-} from './scan-fields.ts';
+} from '../senml/scan-fields.ts';
 
 const QUOTE = 0x22;
 const COMMA = 0x2c;
@@ -119,14 +121,10 @@ function scanString(bytes: Uint8Array, from: number, to: number, key: number, f:
   }
   f[key] = from;
   if (key === U) f[UNIT_END] = to;
-  else if (key === VS) f[FAULT] = faultOf(bytes, from, to);
-  else return key === BN && bytes[to - 1] === COLON;
-  return key === U || f[FAULT] !== 0;
-}
-
-function faultOf(bytes: Uint8Array, from: number, to: number): number {
-  const word = to - from > 4 ? '' : String.fromCharCode(...bytes.subarray(from, to));
-  return word === 'low' ? 1 : word === 'high' ? 2 : word === 'bad' ? 3 : 0;
+  else if (key === VS) f[FAULT] = faultFromBytes(bytes, from, to);
+  else if (key === BN) f[NAME_END] = to;
+  else return false;
+  return key !== VS || f[FAULT] !== 0;
 }
 
 function scanBoolean(b: Uint8Array, i: number, f: Float64Array): number {

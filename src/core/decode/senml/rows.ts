@@ -1,6 +1,6 @@
 /**
  * The readings of a pack while it is being read: one row each, in the pack's order, then parted
- * into one column a channel. Both readers of packs (../senml-json/scan-pack.ts, ./pack.ts) fill the
+ * into one column a channel. Both readers of packs (./scanned-pack.ts, ./pack.ts) fill the
  * same rows, so that they can't part them differently.
  */
 import { channelName, pumpOf, baseOf, MAX_PUMPS } from '../../domain/channels.ts';

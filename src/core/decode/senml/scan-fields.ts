@@ -1,7 +1,8 @@
 /**
- * The short way's working memory: one place a key for what a record holds, as numbers alone (a text
- * is the place of its first byte), so that reading a pack makes no garbage. Written by
- * ./scan-record.ts and ./record-template.ts, judged by ./scan-pack.ts.
+ * The working memory of the short ways of reading a pack: one place a key for what a record holds,
+ * as numbers alone (a text is the place of its first byte), so that reading a pack makes no
+ * garbage. Written by ../senml-json/scan-record.ts, ../senml-json/record-template.ts and
+ * ../senml-cbor/scan-pack.ts, judged by ./scanned-pack.ts.
  */
 
 export const N = 0;
@@ -29,7 +30,19 @@ export const T_FROM = 16;
 export const T_TO = 17;
 export const V_FROM = 18;
 export const V_TO = 19;
-export const FIELD_COUNT = 20;
+/** Where the base name ends. */
+export const NAME_END = 20;
+const FIELD_COUNT = 21;
+
+/**
+ * A pack half read: what the first record says of all, and the record at hand. One serves all
+ * packs, as rows do.
+ */
+const sharedFields = new Float64Array(FIELD_COUNT);
+
+export function resetFields(): Float64Array {
+  return sharedFields.fill(0);
+}
 
 /** Bits of these keys, one a key, as in SEEN_BITS. */
 export function bitsOf(...keys: number[]): number {
@@ -42,6 +55,12 @@ export function hasField(bits: number, key: number): boolean {
 
 export function withField(bits: number, key: number): number {
   return bits | (1 << key);
+}
+
+/** The place of a fault in FAULT by its word in `vs`: 0 for any other word. */
+export function faultFromBytes(bytes: Uint8Array, from: number, to: number): number {
+  const word = to - from > 4 ? '' : String.fromCharCode(...bytes.subarray(from, to));
+  return word === 'low' ? 1 : word === 'high' ? 2 : word === 'bad' ? 3 : 0;
 }
 
 export function withoutField(bits: number, key: number): number {

@@ -5,7 +5,7 @@ import {
   saveTemplate,
   clearTemplate,
 } from '../../../../src/core/decode/senml-json/record-template.ts';
-import { FIELD_COUNT, T, V } from '../../../../src/core/decode/senml-json/scan-fields.ts';
+import { T, V, resetFields } from '../../../../src/core/decode/senml/scan-fields.ts';
 import { scanRecord } from '../../../../src/core/decode/senml-json/scan-record.ts';
 
 const FIRST = '{"n":"current","u":"A","t":1,"v":7.9}';
@@ -15,7 +15,7 @@ const FIRST = '{"n":"current","u":"A","t":1,"v":7.9}';
  */
 function fill(second: string, behind = ','): { t: number; v: number; to: number } | undefined {
   const bytes = new TextEncoder().encode(FIRST + second + behind);
-  const f = new Float64Array(FIELD_COUNT);
+  const f = resetFields();
   const end = scanRecord(bytes, 0, f);
   saveTemplate(0, 0, end, f);
   const to = matchTemplate(bytes, new DataView(bytes.buffer), end, 0, f);
@@ -51,7 +51,5 @@ describe('fillMould', () => {
 test('noMould: nothing fits it', () => {
   const bytes = new TextEncoder().encode(FIRST);
   clearTemplate(0);
-  expect(matchTemplate(bytes, new DataView(bytes.buffer), 0, 0, new Float64Array(FIELD_COUNT))).toBe(
-    NOT_FOUND,
-  );
+  expect(matchTemplate(bytes, new DataView(bytes.buffer), 0, 0, resetFields())).toBe(NOT_FOUND);
 });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { channelFromBytes, isUnitBytes } from '../../../../src/core/decode/senml-json/channel-bytes.ts';
+import { channelFromBytes, isUnitBytes } from '../../../../src/core/decode/senml/channel-bytes.ts';
 import {
   BASE_CHANNELS,
   CHANNEL_UNITS,
