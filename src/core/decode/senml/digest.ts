@@ -15,10 +15,10 @@ function mixed(k: number): number {
 /** Hash of these bytes, 0 to 2^32 - 1. */
 export function digestOf(bytes: Uint8Array): number {
   const whole = bytes.length & ~3;
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let h = 0;
   for (let i = 0; i < whole; i += 4) {
-    const k = bytes[i]! | (bytes[i + 1]! << 8) | (bytes[i + 2]! << 16) | (bytes[i + 3]! << 24);
-    h ^= mixed(k);
+    h ^= mixed(view.getInt32(i, true));
     h = (Math.imul((h << 13) | (h >>> 19), 5) + 0xe6546b64) | 0;
   }
   let tail = 0;
