@@ -1,10 +1,10 @@
 /**
  * `npm run bench`: what the line costs, in one run on this machine. Speeds are ratios within the
  * run or figures beside their target; machines differ, so compare runs on one machine only.
- * `-- --json` prints one object, `-- --quick` takes smaller sizes.
  */
 import { fileURLToPath } from 'node:url';
 import { availableParallelism } from 'node:os';
+import { parseArgs } from 'node:util';
 import { benchDisk } from './disk.ts';
 import { benchEndToEnd, benchNotice, type Sizes } from './end-to-end.ts';
 import { benchEngine } from './engine.ts';
@@ -17,8 +17,31 @@ interface Row {
   target: string;
 }
 
-const quick = process.argv.includes('--quick');
-const json = process.argv.includes('--json');
+const USAGE = `Usage: npm run bench -- [options]
+
+Measures what the line costs on this machine; takes some minutes.
+
+  --quick  smaller sizes
+  --json   one JSON object
+  --help   this help
+`;
+
+const { quick = false, json = false, help = false } = readOptions();
+if (help) {
+  process.stdout.write(USAGE);
+  process.exit(0);
+}
+
+function readOptions(): { quick?: boolean; json?: boolean; help?: boolean } {
+  const flag = { type: 'boolean' } as const;
+  try {
+    return parseArgs({ options: { quick: flag, json: flag, help: flag } }).values;
+  } catch (error) {
+    process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n\n${USAGE}`);
+    process.exit(2);
+  }
+}
+
 const SIZES: Sizes = quick
   ? { connections: 50, nodesEach: 4, packsEach: 12, warmUpEach: 4 }
   : { connections: 200, nodesEach: 10, packsEach: 20, warmUpEach: 5 };
