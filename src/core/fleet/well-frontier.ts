@@ -10,8 +10,14 @@ import type { Fleet } from './fleet.ts';
 import { pipelinesForNode } from './routing.ts';
 import type { WellPipeline } from './well-pipeline.ts';
 
+/** Asked for twice at every pack: a plain loop. */
 function nodesOfWell(fleet: Fleet, pipeline: WellPipeline, nowMs: number): NodeState[] {
-  return nodesOf(pipeline.state.card, nowMs).flatMap(({ node }) => fleet.nodes.get(node)?.state ?? []);
+  const states: NodeState[] = [];
+  for (const { node } of nodesOf(pipeline.state.card, nowMs)) {
+    const entry = fleet.nodes.get(node);
+    if (entry) states.push(entry.state);
+  }
+  return states;
 }
 
 /** Up to when this well may be passed on now. */
