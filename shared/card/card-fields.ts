@@ -1,16 +1,15 @@
 /**
- * The one table of what a card holds: each key with its kind and its limits (why: ./limits.ts). How
- * people are asked for it, in which order and in which words, stands in ./card-sections.ts; rules
- * between keys in src/core/domain/read-card.ts. A field that is here and there is read, shown,
- * compared, exported and described to others by that alone.
+ * The table of what a card holds: each key with its kind and its limits (why: ./limits.ts). What no
+ * watch judges by is the other half of it (./description-fields.ts). How people are asked, in which
+ * order and in which words, stands in shared/text/en/card-sections.ts; rules between keys in
+ * src/core/domain/read-card.ts. A field that is here and there is read, shown, compared, exported
+ * and described to others by that alone.
  */
 import {
   choice,
   choices,
   date,
-  documents,
   integer,
-  lines,
   name,
   number,
   quantity,
@@ -24,34 +23,23 @@ import {
 import {
   AIR_PRESSURE,
   ALTITUDE,
-  BREAKER_AMPS,
   FALSE_ALARMS,
-  HOLE_DEPTH,
   LONG_RUN,
-  MAX_CHECK_VALVES,
-  MAX_LINE_CHARACTERS,
-  MAX_PHOTOS,
   MAX_TEXT_CHARACTERS,
-  MAX_TREATMENTS,
-  MAX_WIRE_CHARACTERS,
-  MAX_WIRES,
   MOTOR_AMPS,
   MOTOR_POWER,
   MOTOR_VOLTS,
-  PIPE_SIZE,
   PROTECTOR_RESTART,
   PUMP_FLOW,
   SET_DEPTH,
-  STATIC_LEVEL,
   STOCK_HEADS,
   SWITCH_PRESSURE,
   TANK_VOLUME,
   WATER_OVER_PUMP,
 } from './limits.ts';
+import { DESCRIPTION_OBJECTS } from './description-fields.ts';
 
 const shortText = text(MAX_TEXT_CHARACTERS);
-const line = text(MAX_LINE_CHARACTERS);
-const terminals = lines({ maxItems: MAX_WIRES, maxCharacters: MAX_WIRE_CHARACTERS });
 
 /** What stands on the card itself. */
 export const CARD = {
@@ -124,118 +112,17 @@ export const TANK = {
   maxPressure: quantity('pressure', SWITCH_PRESSURE, 'maxPressureKpa'),
 } as const satisfies Fields;
 
-// From here on: what no reading can tell and no watch judges by. It is kept apart
-// (src/core/domain/description.ts), so that a change of it can't touch what was learnt.
-
-export const CARD_NOTES = {
-  treatment: lines({ maxItems: MAX_TREATMENTS, maxCharacters: MAX_LINE_CHARACTERS }),
-  owner: line,
-  address: line,
-  /** Whom to call of the house: name, telephone. */
-  contact: line,
-  /** Whom to call for the well: firm, telephone, license. */
-  firm: line,
-} as const satisfies Fields;
-
-export const PUMP_NOTES = {
-  maker: shortText,
-  model: shortText,
-  controlBox: shortText,
-  installer: shortText,
-  /** A variable-speed drive or constant-pressure valve: its maker, model and setting. */
-  driveModel: line,
-  /** Where the float hangs, or what the timer is set to. */
-  float: line,
-} as const satisfies Fields;
-
-export const TANK_NOTES = {
-  maker: shortText,
-  model: shortText,
-  installer: shortText,
-  installed: date,
-} as const satisfies Fields;
-
-/** Depths are measured from the ground. */
-export const HOLE = {
-  depth: quantity('length', HOLE_DEPTH, 'depthM'),
-  drilled: date,
-  /** Nominal diameter. */
-  casing: quantity('length', PIPE_SIZE, 'casingDiameterM'),
-  /** How deep the casing goes. */
-  casingDepth: quantity('length', HOLE_DEPTH, 'casingDepthM'),
-  casingMaterial: shortText,
-  /** From the ground down to standing water; negative where the well flows by itself. */
-  staticLevel: quantity('length', STATIC_LEVEL, 'staticLevelM'),
-  /** Nominal diameter. */
-  dropPipe: quantity('length', PIPE_SIZE, 'dropPipeDiameterM'),
-  dropPipeMaterial: shortText,
-  /**
-   * Each a depth, or where it sits in words: many are built into the pump, and nobody measured
-   * those.
-   */
-  checkValves: lines({ maxItems: MAX_CHECK_VALVES, maxCharacters: MAX_TEXT_CHARACTERS }),
-  yield: quantity('flow', PUMP_FLOW, 'yieldLPerS'),
-  driller: shortText,
-  /** Number of the well log with the authority that keeps it. */
-  log: { ...shortText, as: 'logNumber' },
-} as const satisfies Fields;
-
-/**
- * The pump's circuit, written down by whoever had the box open. Nothing of it asks anybody to open
- * a box.
- */
-export const ELECTRICAL = {
-  /** Which panel. */
-  panel: line,
-  /** The breaker's number or numbers in the panel. */
-  breaker: shortText,
-  breakerAmps: quantity('current', BREAKER_AMPS, 'breakerA'),
-  disconnect: line,
-  /** Size, material and length of the cable to the pump. */
-  cable: line,
-  photos: documents(MAX_PHOTOS),
-} as const satisfies Fields;
-
-/** Where the order of wires is written down, one line a terminal: `L1 black`. */
-export const WIRES = {
-  panel: terminals,
-  disconnect: terminals,
-  switch: terminals,
-  controlBox: terminals,
-  drive: terminals,
-  wellHead: terminals,
-} as const satisfies Fields;
-
-/** Things that somebody looks for in a strange house, in the order of the water. */
-export const WHERE = {
-  wellHead: line,
-  pumpHouse: line,
-  panel: line,
-  disconnect: line,
-  controlBox: line,
-  switch: line,
-  gauge: line,
-  tank: line,
-  relief: line,
-  shutOff: line,
-  sampleTap: line,
-  treatment: line,
-} as const satisfies Fields;
-
 /**
  * Every field of a card with one pump by the object that it stands in, dotted; '' is the card
  * itself.
  */
 export const CARD_OBJECTS: Readonly<Record<string, Fields>> = {
-  '': { ...CARD, ...CONTROL, ...CARD_NOTES },
-  pump: { ...PUMP, ...PUMP_NOTES },
+  ...DESCRIPTION_OBJECTS,
+  '': { ...CARD, ...CONTROL, ...DESCRIPTION_OBJECTS[''] },
+  pump: { ...PUMP, ...DESCRIPTION_OBJECTS.pump },
   'pump.protector': PROTECTOR,
   switch: SWITCH,
-  tank: { ...TANK, ...TANK_NOTES },
-  hole: HOLE,
-  electrical: ELECTRICAL,
-  'electrical.wires': WIRES,
-  where: WHERE,
+  tank: { ...TANK, ...DESCRIPTION_OBJECTS.tank },
 };
 
 const BY_KEY: ReadonlyMap<string, Field> = new Map(

@@ -2,9 +2,10 @@
  * The fields of a card as a form, a list, the command line and the columns of a table go by them:
  * the table's, in the order of the words.
  */
-import { CARD_SECTIONS, type FieldWords, type SectionWords } from '../text/en/card-sections.ts';
+import { CARD_SECTIONS } from '../text/en/card-sections.ts';
+import type { FieldWords, SectionWords } from '../text/en/card-section-words.ts';
 import { cardField } from './card-fields.ts';
-import { withoutPumpPrefix } from './flat-card.ts';
+import { isList, withoutPumpPrefix } from './flat-card.ts';
 
 export interface Field extends FieldWords {
   /** Several of the choices together. */
@@ -27,7 +28,7 @@ function withKind(words: FieldWords): Field {
   return {
     ...words,
     ...(kind === 'choices' && { multiple: true }),
-    ...((kind === 'lines' || kind === 'documents') && { multiline: true }),
+    ...(isList(words.key) && { multiline: true }),
   };
 }
 

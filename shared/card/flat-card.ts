@@ -86,7 +86,7 @@ function parseFieldValue(key: string, text: string): unknown {
 /** Whether a field holds several lines. */
 export function isList(key: string): boolean {
   const kind = cardField(key)?.kind;
-  return kind === 'lines' || kind === 'documents';
+  return kind === 'lines' || kind === 'curve' || kind === 'documents';
 }
 
 function holdsNumber(field: Field): boolean {

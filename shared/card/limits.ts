@@ -114,3 +114,54 @@ export const MAX_CHECK_VALVES = 25;
 /** Softener, filters, lamp: ten are past any house. */
 export const MAX_TREATMENTS = 10;
 export const MAX_PHOTOS = 20;
+
+/** 1 ft to 1,500 m, as SET_DEPTH. */
+export const PUMP_HEAD: ValueRange = {
+  min: 0.3,
+  max: 1500,
+  text: 'from 1 ft (0.3 m) to 4,921 ft (1,500 m)',
+};
+/** A deep 4-inch pump has fewer than a hundred. */
+export const STAGES: ValueRange = { min: 1, max: 200, text: 'a whole number from 1 to 200' };
+/** A start and a stop and every few feet of head between. */
+export const MAX_CURVE_POINTS = 20;
+/** A small run capacitor to past the largest start capacitor. */
+export const CAPACITANCE: ValueRange = { min: 0.5, max: 2000, text: 'from 0.5 uF to 2,000 uF' };
+/** 1 ft to 3 km: a stock well far from its power. */
+export const WIRE_LENGTH: ValueRange = {
+  min: 0.3,
+  max: 3000,
+  text: 'from 1 ft (0.3 m) to 9,842 ft (3,000 m)',
+};
+/** 22 AWG, thinner than any motor lead, to 500 mm2, about 1,000 kcmil. */
+export const WIRE_AREA: ValueRange = {
+  min: 0.32,
+  max: 510,
+  text: 'from 22 AWG (0.33 mm2) to 1,000 kcmil (507 mm2)',
+};
+/** As HOLE_DEPTH; nothing where the water did not fall. */
+export const DRAWDOWN: ValueRange = { min: 0, max: 1500, text: 'from 0 to 4,921 ft (1,500 m)' };
+/** 1 min to 90 days: a long aquifer test. */
+export const TEST_TIME: ValueRange = { min: 60, max: 7_776_000, text: 'from 1 min to 2,160 h (90 days)' };
+/** A trough of 10 L to 10,000 m3, a farm's lined pond. */
+export const STORAGE_VOLUME: ValueRange = {
+  min: 10,
+  max: 1e7,
+  text: 'from 10 L to 2,641,721 gal (10,000 m3)',
+};
+/** From the floor of a tank to the top of a standpipe of 30 m. */
+export const STORAGE_LEVEL: ValueRange = { min: 0, max: 30, text: 'from 0 to 98 ft (30 m)' };
+/** 1 ft to 5 km. */
+export const DISTANCE: ValueRange = {
+  min: 0.3,
+  max: 5000,
+  text: 'from 1 ft (0.3 m) to 16,404 ft (5,000 m)',
+};
+/** 1 m3 to 100 million m3 a year: the pump of 315 L/s gives 10 million. */
+export const ALLOWED_VOLUME: ValueRange = {
+  min: 1000,
+  max: 1e11,
+  text: 'from 264 gal (1 m3) to 81,071 acre-ft (100,000,000 m3)',
+};
+/** 100 h to 10 years. */
+export const LAMP_LIFE: ValueRange = { min: 360_000, max: 315_360_000, text: 'from 100 h to 87,600 h' };

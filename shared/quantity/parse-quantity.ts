@@ -51,7 +51,7 @@ export function expectedText(dimension: Dimension): string {
 
 /** The unit is the word after the last digit or fraction sign; it may touch the number. */
 function splitUnit(text: string): { number: string; unit: string } | undefined {
-  const parts = /^(.*[\d¼½¾⅓⅔.])\s*([a-z°\u00b5\u03bc\u03a9\u2126][a-z0-9³/\u03a9\u2126]*)$/i.exec(text);
+  const parts = /^(.*[\d¼½¾⅓⅔.])\s*([a-z°\u00b5\u03bc\u03a9\u2126][a-z0-9³/\u03a9\u2126-]*)$/i.exec(text);
   return parts?.[1] === undefined || parts[2] === undefined
     ? undefined
     : { number: parts[1], unit: parts[2] };

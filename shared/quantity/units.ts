@@ -10,7 +10,9 @@ import { barFromKpa, kpaFromBar, kpaFromPsi, psiFromKpa } from '../units/pressur
 import { cFromF, fFromC } from '../units/temperature.ts';
 import {
   galFromL,
+  acreFtFromL,
   gpmFromLPerS,
+  lFromAcreFt,
   lFromGal,
   lFromM3,
   lPerMinFromLPerS,
@@ -76,6 +78,7 @@ export const UNITS = {
     { name: 'L', aliases: ['litre', 'litres', 'liter', 'liters'], toSi: identity, fromSi: identity },
     { name: 'gal', aliases: ['gallon', 'gallons'], toSi: lFromGal, fromSi: galFromL },
     { name: 'm3', aliases: ['m³'], toSi: lFromM3, fromSi: m3FromL },
+    { name: 'acre-ft', aliases: ['acre-feet', 'acre-foot'], toSi: lFromAcreFt, fromSi: acreFtFromL },
   ],
   flow: [
     { name: 'L/s', toSi: identity, fromSi: identity },

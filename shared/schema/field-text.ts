@@ -2,6 +2,7 @@
  * How a field is written, in one line for whoever fills it in by hand or by program: for the
  * contract's tables and the API's schema.
  */
+import { MAX_CURVE_POINTS, WIRE_AREA } from '../card/limits.ts';
 import { expectedText } from '../quantity/parse-quantity.ts';
 import type { Field } from './field.ts';
 
@@ -40,6 +41,12 @@ export function fieldText(field: Field): string {
       return 'a time zone of the IANA list';
     case 'switch-points':
       return `two pressures, cut-in first, each ${field.range.text}; psi where no unit stands: \`"40/60"\``;
+    case 'wire-size':
+      return `a wire size in AWG, kcmil or mm2, ${WIRE_AREA.text}`;
+    case 'curve':
+      return `a list of at most ${MAX_CURVE_POINTS} lines, each a flow and a head: \`"10 gpm at 180 ft"\``;
+    case 'position':
+      return 'latitude and longitude in decimal degrees, north and east positive: `"40.01, -105.27"`';
     case 'documents':
       return `a list of at most ${field.maxItems} documents, each by the SHA-256 of its bytes in hex`;
     case 'document':

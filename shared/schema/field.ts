@@ -5,6 +5,8 @@
  * (./field-text.ts) all follow from it. Plain data and not zod itself, because the pages use it and
  * must stay small.
  */
+import type { CurvePoint } from '../quantity/parse-curve-point.ts';
+import type { Position } from '../quantity/parse-position.ts';
 import type { Dimension } from '../quantity/units.ts';
 
 /** A span of values, in SI for a quantity, and how it is said: "from 0 to 300 psi". */
@@ -40,6 +42,12 @@ type Kind =
   | { kind: 'point-pairs' }
   /** Of the IANA list. */
   | { kind: 'time-zone' }
+  /** Cross-section of a conductor: "12 AWG", "4 mm2". In mm2 inside. */
+  | { kind: 'wire-size' }
+  /** Points of a pump's curve, one a line: "10 gpm at 180 ft". */
+  | { kind: 'curve' }
+  /** Latitude and longitude in decimal degrees: "40.01, -105.27". */
+  | { kind: 'position' }
   /** Both points of a pressure switch: "40/60". */
   | { kind: 'switch-points'; range: ValueRange }
   /** Documents by the SHA-256 of their bytes. */
@@ -85,6 +93,9 @@ interface SpecialField<W> {
 export const documents = (maxItems: number) => ({ kind: 'documents', maxItems }) as const;
 export const moment = <const N extends string>(as: N) => ({ kind: 'moment', as }) as const;
 export const switchPoints = (range: ValueRange) => ({ kind: 'switch-points', range }) as const;
+export const wireSize = <const N extends string>(as: N) => ({ kind: 'wire-size', as }) as const;
+export const curve = { kind: 'curve' } as const;
+export const position = { kind: 'position' } as const;
 export const document = { kind: 'document' } as const;
 export const date = { kind: 'date' } as const;
 export const name = { kind: 'name' } as const;
@@ -97,7 +108,7 @@ export const timeZone = { kind: 'time-zone' } as const;
 export const required = <T extends Field>(field: T) => ({ ...field, required: true }) as const;
 
 /** The value of a field inside, in SI. */
-export type FieldValue<F> = F extends { kind: 'quantity' | 'number' | 'integer' | 'moment' }
+export type FieldValue<F> = F extends { kind: 'quantity' | 'number' | 'integer' | 'moment' | 'wire-size' }
   ? number
   : F extends { kind: 'flag' }
     ? boolean
@@ -109,22 +120,28 @@ export type FieldValue<F> = F extends { kind: 'quantity' | 'number' | 'integer' 
           ? string[]
           : F extends { kind: 'switch-points' }
             ? { cutInKpa: number; cutOutKpa: number }
-            : F extends { kind: 'point-pairs' }
-              ? [number, number][]
-              : F extends { kind: 'object'; fields: infer O }
-                ? Values<O>
-                : F extends { kind: 'special'; written?: infer W }
-                  ? W
-                  : string;
+            : F extends { kind: 'curve' }
+              ? CurvePoint[]
+              : F extends { kind: 'position' }
+                ? Position
+                : F extends { kind: 'point-pairs' }
+                  ? [number, number][]
+                  : F extends { kind: 'object'; fields: infer O }
+                    ? Values<O>
+                    : F extends { kind: 'special'; written?: infer W }
+                      ? W
+                      : string;
 
 /** The value of a field as people write it. */
-type WrittenValue<F> = F extends { kind: 'quantity' | 'moment' }
+type WrittenValue<F> = F extends { kind: 'quantity' | 'moment' | 'wire-size' | 'position' }
   ? string
-  : F extends { kind: 'choices'; options: readonly (infer O)[] }
-    ? O | O[]
-    : F extends { kind: 'object'; fields: infer O }
-      ? Written<O>
-      : FieldValue<F>;
+  : F extends { kind: 'curve' }
+    ? string[]
+    : F extends { kind: 'choices'; options: readonly (infer O)[] }
+      ? O | O[]
+      : F extends { kind: 'object'; fields: infer O }
+        ? Written<O>
+        : FieldValue<F>;
 
 type NameOf<F, K> = F extends { as: infer N extends string } ? N : K;
 

@@ -3,6 +3,7 @@
  * said by the reader, in better words.
  */
 import { z } from 'zod';
+import { MAX_CURVE_POINTS } from '../card/limits.ts';
 import { fieldText } from './field-text.ts';
 import type { Field, Fields } from './field.ts';
 
@@ -44,8 +45,12 @@ function kindShape(field: Field): z.ZodType {
       return z.strictObject(shapesOf(field.fields));
     case 'special':
       return field.json === 'text' ? z.string() : z.array(z.looseObject({}));
+    case 'curve':
+      return z.array(z.string()).max(MAX_CURVE_POINTS);
     case 'channel':
     case 'quantity':
+    case 'wire-size':
+    case 'position':
     case 'date':
     case 'time-zone':
     case 'switch-points':

@@ -7,6 +7,8 @@ import { HOUR_S, MINUTE_S } from './duration.ts';
 /** 231 in3 x (0.254 dm/in)^3. */
 const L_PER_GAL = 3.785411784;
 const L_PER_M3 = 1000;
+/** 43,560 ft2 x 1 ft, the foot of 3.048 dm. */
+const L_PER_ACRE_FT = 43_560 * 3.048 ** 3;
 
 export function lFromGal(gal: number): number {
   return gal * L_PER_GAL;
@@ -22,6 +24,14 @@ export function lFromM3(m3: number): number {
 
 export function m3FromL(l: number): number {
   return l / L_PER_M3;
+}
+
+export function lFromAcreFt(acreFt: number): number {
+  return acreFt * L_PER_ACRE_FT;
+}
+
+export function acreFtFromL(l: number): number {
+  return l / L_PER_ACRE_FT;
 }
 
 export function lPerSFromGpm(gpm: number): number {

@@ -3,21 +3,8 @@
  * tables that the readers go by and of the words of the form.
  */
 import { ACT_FIELDS } from '../../shared/acts/act-fields.ts';
-import {
-  CARD,
-  CARD_NOTES,
-  CONTROL,
-  ELECTRICAL,
-  HOLE,
-  PROTECTOR,
-  PUMP,
-  PUMP_NOTES,
-  SWITCH,
-  TANK,
-  TANK_NOTES,
-  WHERE,
-  WIRES,
-} from '../../shared/card/card-fields.ts';
+import { CARD, CONTROL, PROTECTOR, PUMP, SWITCH, TANK } from '../../shared/card/card-fields.ts';
+import { DESCRIPTION_OBJECTS } from '../../shared/card/description-fields.ts';
 import { fieldName, fieldOf } from '../../shared/card/fields.ts';
 import type { Fields } from '../../shared/schema/field.ts';
 import { fieldText } from '../../shared/schema/field-text.ts';
@@ -29,20 +16,11 @@ const JUDGED_BY: Record<string, Fields> = {
   switch: SWITCH,
   tank: TANK,
 };
-const DESCRIBES: Record<string, Fields> = {
-  '': CARD_NOTES,
-  pump: PUMP_NOTES,
-  tank: TANK_NOTES,
-  hole: HOLE,
-  electrical: ELECTRICAL,
-  'electrical.wires': WIRES,
-  where: WHERE,
-};
 
 /** The contract's text with its tables made anew, each between its two marks. */
 export function withFieldTables(contract: string): string {
   const withFields = replaceTable(contract, 'fields', cardTable(JUDGED_BY));
-  const withDescriptive = replaceTable(withFields, 'descriptive fields', cardTable(DESCRIBES));
+  const withDescriptive = replaceTable(withFields, 'descriptive fields', cardTable(DESCRIPTION_OBJECTS));
   return replaceTable(withDescriptive, 'acts', actTable());
 }
 

@@ -108,6 +108,6 @@ describe('a measured draw over the API', () => {
 
   test('a bare number is refused', async () => {
     const { status, body } = await draw('drawn=5&before=58%20psi&after=44%20psi');
-    expect([status, body.detail]).toEqual([400, 'query.drawn must be a volume in L, gal or m3: 5']);
+    expect([status, body.detail]).toEqual([400, 'query.drawn must be a volume in L, gal, m3 or acre-ft: 5']);
   });
 });

@@ -3,31 +3,18 @@
  * each is called and an example of how it is written. What may stand in a field is the table's
  * (shared/card/card-fields.ts). That each of them is here: tests/shared/card/fields.test.ts.
  */
-import type { Part } from './parts/part-words.ts';
-
-export interface FieldWords {
-  /** Dotted; a pump's as if there were one pump. */
-  key: string;
-  label: string;
-  /** As it is written, in US and in metric units. */
-  example?: string | readonly [us: string, metric: string];
-  /** Each choice with its words; the first may be left unsaid. */
-  choices?: readonly (readonly [value: string, words: string])[];
-  /** A line under the field. */
-  hint?: string;
-}
-
-export interface SectionWords {
-  title: string;
-  /** Its fields are there for each pump. */
-  perPump?: true;
-  intro?: string;
-  /** Parts of which more is said (./parts/parts.ts). */
-  parts?: readonly Part[];
-  fields: readonly FieldWords[];
-}
-
-const DATE = '2019-05-14, or 2019';
+import { DATE_EXAMPLE as DATE, type FieldWords, type SectionWords } from './card-section-words.ts';
+import {
+  CONTROL_BOX,
+  DISTANCES,
+  GETTING_IN,
+  PERMIT,
+  PLATE,
+  STORAGE,
+  TREATMENT_UNITS,
+  WELL_LOG_TEST,
+  WIRE,
+} from './card-visit-sections.ts';
 
 export const CARD_SECTIONS: readonly SectionWords[] = [
   {
@@ -123,6 +110,7 @@ export const CARD_SECTIONS: readonly SectionWords[] = [
       { key: 'pump.installer', label: 'Installed by' },
     ],
   },
+  PLATE,
   {
     title: 'Control',
     perPump: true,
@@ -148,6 +136,7 @@ export const CARD_SECTIONS: readonly SectionWords[] = [
       },
     ],
   },
+  CONTROL_BOX,
   {
     title: 'Switch and relief valve',
     parts: ['pressure-switch', 'relief-valve'],
@@ -186,10 +175,17 @@ export const CARD_SECTIONS: readonly SectionWords[] = [
         example: ['100 psi', '690 kPa'],
         hint: 'The plate of the tank says it: maximum working pressure.',
       },
+      {
+        key: 'tank.drawOff',
+        label: 'Draw-off',
+        example: ['13 gal', '49 L'],
+        hint: 'What it gives between cut-out and cut-in, by its maker’s table.',
+      },
       { key: 'tank.installed', label: 'Installed', example: DATE },
       { key: 'tank.installer', label: 'Installed by' },
     ],
   },
+  STORAGE,
   {
     title: 'The hole',
     intro: 'The driller’s well log has most of it. Depths are from the ground.',
@@ -213,6 +209,7 @@ export const CARD_SECTIONS: readonly SectionWords[] = [
       },
     ],
   },
+  WELL_LOG_TEST,
   {
     title: 'Electrical',
     intro:
@@ -222,8 +219,31 @@ export const CARD_SECTIONS: readonly SectionWords[] = [
       { key: 'electrical.panel', label: 'Panel', example: 'basement, north wall' },
       { key: 'electrical.breaker', label: 'Breaker number', example: '14/16' },
       { key: 'electrical.breakerAmps', label: 'Breaker size', example: '20 A' },
+      {
+        key: 'electrical.breakerType',
+        label: 'Breaker type',
+        choices: [
+          ['breaker', 'breaker'],
+          ['gfci-breaker', 'breaker with ground-fault protection (GFCI)'],
+          ['fuses', 'fuses'],
+          ['time-delay-fuses', 'time-delay fuses (dual-element)'],
+        ],
+      },
       { key: 'electrical.disconnect', label: 'Disconnect' },
       { key: 'electrical.cable', label: 'Cable to the pump', example: '12 AWG copper, 240 ft' },
+      { key: 'electrical.surgeArrester', label: 'Surge arrester', example: 'at the panel, 2021' },
+      { key: 'electrical.generatorInlet', label: 'Generator inlet', example: 'north wall, 30 A' },
+      {
+        key: 'electrical.transferSwitch',
+        label: 'Transfer switch',
+        choices: [
+          ['manual', 'manual'],
+          ['automatic', 'automatic'],
+          ['interlock', 'interlock in the panel'],
+          ['none', 'none'],
+        ],
+        hint: 'Without a transfer switch or interlock no generator may feed this circuit.',
+      },
       ...(
         [
           ['panel', 'panel'],
@@ -241,6 +261,7 @@ export const CARD_SECTIONS: readonly SectionWords[] = [
       { key: 'electrical.photos', label: 'Photos, by the hash of the paper' },
     ],
   },
+  WIRE,
   {
     title: 'Treatment',
     parts: ['treatment'],
@@ -250,31 +271,40 @@ export const CARD_SECTIONS: readonly SectionWords[] = [
         label: 'What treats the water, one a line',
         example: 'softener, 2018',
       },
+      ...TREATMENT_UNITS,
     ],
   },
   {
     title: 'Where things are',
     intro: 'So that somebody who was never here finds them.',
-    fields: (
-      [
-        ['wellHead', 'Well head', 'under the lilac'],
-        ['pumpHouse', 'Pump house'],
-        ['panel', 'Panel'],
-        ['disconnect', 'Disconnect'],
-        ['controlBox', 'Control box'],
-        ['switch', 'Pressure switch'],
-        ['gauge', 'Gauge'],
-        ['tank', 'Tank', 'left of the furnace'],
-        ['relief', 'Relief valve'],
-        ['shutOff', 'Shut-off valve'],
-        ['sampleTap', 'Tap for water samples'],
-        ['treatment', 'Treatment'],
-      ] as const
-    ).map(([place, label, example]): FieldWords => ({
-      key: `where.${place}`,
-      label,
-      ...(example !== undefined && { example }),
-    })),
+    fields: [
+      {
+        key: 'position',
+        label: 'Well head, by GPS',
+        example: '40.01, -105.27',
+        hint: 'Decimal degrees, as a phone’s map shows them.',
+      },
+      ...(
+        [
+          ['wellHead', 'Well head', 'under the lilac'],
+          ['pumpHouse', 'Pump house'],
+          ['panel', 'Panel'],
+          ['disconnect', 'Disconnect'],
+          ['controlBox', 'Control box'],
+          ['switch', 'Pressure switch'],
+          ['gauge', 'Gauge'],
+          ['tank', 'Tank', 'left of the furnace'],
+          ['relief', 'Relief valve'],
+          ['shutOff', 'Shut-off valve'],
+          ['sampleTap', 'Tap for water samples'],
+          ['treatment', 'Treatment'],
+        ] as const
+      ).map(([place, label, example]): FieldWords => ({
+        key: `where.${place}`,
+        label,
+        ...(example !== undefined && { example }),
+      })),
+    ],
   },
   {
     title: 'People',
@@ -283,8 +313,11 @@ export const CARD_SECTIONS: readonly SectionWords[] = [
       { key: 'address', label: 'Address' },
       { key: 'contact', label: 'Whom to ask at the house', example: 'name, telephone' },
       { key: 'firm', label: 'Whom to call for the well', example: 'firm, telephone, license' },
+      ...GETTING_IN,
     ],
   },
+  DISTANCES,
+  PERMIT,
   {
     title: 'Watching',
     intro: 'For whoever fitted the sensors.',

@@ -6,19 +6,25 @@
  */
 import type {
   CARD_NOTES,
+  DISTANCES,
   ELECTRICAL,
   HOLE,
+  PERMIT,
   PUMP_NOTES,
+  STORAGE,
   TANK_NOTES,
+  TREATMENT_UNITS,
   WHERE,
+  WIRE,
   WIRES,
-} from '../../../shared/card/card-fields.ts';
+} from '../../../shared/card/description-fields.ts';
 import type { Values } from '../../../shared/schema/field.ts';
 
 /** A check valve: how deep, or beside what it sits. */
 export type CheckValve = { depthM: number } | { beside: string };
 
-export type PumpDescription = Values<typeof PUMP_NOTES>;
+export type WireDescription = Values<typeof WIRE>;
+export type PumpDescription = Values<typeof PUMP_NOTES> & { wire?: WireDescription };
 export type TankDescription = Values<typeof TANK_NOTES>;
 export type HoleDescription = Omit<Values<typeof HOLE>, 'checkValves'> & { checkValves: CheckValve[] };
 export type ElectricalDescription = Omit<Values<typeof ELECTRICAL>, 'photos'> & {
@@ -28,6 +34,11 @@ export type ElectricalDescription = Omit<Values<typeof ELECTRICAL>, 'photos'> & 
 };
 export type Location = keyof typeof WHERE;
 
+/** By unit; only those of which something is said. */
+export type TreatmentUnits = {
+  [U in keyof typeof TREATMENT_UNITS]?: Values<(typeof TREATMENT_UNITS)[U]>;
+};
+
 export type CardDescription = Omit<Values<typeof CARD_NOTES>, 'treatment'> & {
   treatment: string[];
   /** By the pump's name, `p1`; only those of which something is said. */
@@ -36,4 +47,9 @@ export type CardDescription = Omit<Values<typeof CARD_NOTES>, 'treatment'> & {
   tank: TankDescription;
   electrical: ElectricalDescription;
   where: Values<typeof WHERE>;
+  /** The objects below are there where something is said of them. */
+  storage?: Values<typeof STORAGE>;
+  distances?: Values<typeof DISTANCES>;
+  permit?: Values<typeof PERMIT>;
+  treatmentUnits?: TreatmentUnits;
 };

@@ -3,19 +3,33 @@
  * stand beside those that the engine reads (`pump.maker` beside `pump.motor`), since whoever writes
  * a card thinks of the pump and not of the engine.
  */
+import { keysIn } from '../../../shared/card/card-fields.ts';
 import {
   CARD_NOTES,
+  DISTANCES,
   ELECTRICAL,
   HOLE,
-  keysIn,
+  PERMIT,
   PUMP_NOTES,
+  STORAGE,
   TANK_NOTES,
+  TREATMENT_UNITS,
   WHERE,
+  WIRE,
   WIRES,
-} from '../../../shared/card/card-fields.ts';
+} from '../../../shared/card/description-fields.ts';
 import { HOLE_DEPTH } from '../../../shared/card/limits.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
-import type { CardDescription, CheckValve, ElectricalDescription, HoleDescription } from './description.ts';
+import { omitUndefined } from '../../../shared/omit-undefined.ts';
+import type { Fields, Values } from '../../../shared/schema/field.ts';
+import type {
+  CardDescription,
+  CheckValve,
+  ElectricalDescription,
+  HoleDescription,
+  PumpDescription,
+  TreatmentUnits,
+} from './description.ts';
 import { addIssue, childContext } from './parse-context.ts';
 import type { ParseContext } from './parse-context.ts';
 import { readFields } from './read-fields.ts';
@@ -27,19 +41,50 @@ export function readDescription(
   parts: { pumps: readonly PumpContext[]; tank: ParseContext | undefined },
 ): CardDescription | undefined {
   const pumps = parts.pumps
-    .map(({ id, pump }) => [id, pump ? readFields(pump, PUMP_NOTES) : {}] as const)
+    .map(({ id, pump }) => [id, pump ? readPumpNotes(pump) : {}] as const)
     .filter(([, pump]) => Object.keys(pump).length > 0);
-  const where = childContext(card, 'where', keysIn('where'));
   const description: CardDescription = {
     pumps: Object.fromEntries(pumps),
     hole: readHole(childContext(card, 'hole', keysIn('hole'))),
     tank: parts.tank ? readFields(parts.tank, TANK_NOTES) : {},
     electrical: readElectrical(childContext(card, 'electrical', keysIn('electrical'))),
     treatment: [],
-    where: where ? readFields(where, WHERE) : {},
+    where: readPart(card, 'where', WHERE) ?? {},
     ...readFields(card, CARD_NOTES),
+    ...omitUndefined({
+      storage: readPart(card, 'storage', STORAGE),
+      distances: readPart(card, 'distances', DISTANCES),
+      permit: readPart(card, 'permit', PERMIT),
+      treatmentUnits: readTreatmentUnits(card),
+    }),
   };
   return hasContent(description) ? description : undefined;
+}
+
+/** An object of plain fields; undefined where nothing is said in it. */
+function readPart<T extends Fields>(outer: ParseContext, key: string, fields: T): Values<T> | undefined {
+  const context = childContext(outer, key, Object.keys(fields));
+  const values = context && readFields(context, fields);
+  return values && hasContent(values) ? values : undefined;
+}
+
+function readPumpNotes(pump: ParseContext): PumpDescription {
+  const wire = readPart(pump, 'wire', WIRE);
+  return { ...readFields(pump, PUMP_NOTES), ...(wire && { wire }) };
+}
+
+function readTreatmentUnits(card: ParseContext): TreatmentUnits | undefined {
+  const context = childContext(card, 'treatmentUnits', keysIn('treatmentUnits'));
+  if (!context) return undefined;
+  const units: TreatmentUnits = omitUndefined({
+    sedimentFilter: readPart(context, 'sedimentFilter', TREATMENT_UNITS.sedimentFilter),
+    carbonFilter: readPart(context, 'carbonFilter', TREATMENT_UNITS.carbonFilter),
+    softener: readPart(context, 'softener', TREATMENT_UNITS.softener),
+    ironFilter: readPart(context, 'ironFilter', TREATMENT_UNITS.ironFilter),
+    uvLamp: readPart(context, 'uvLamp', TREATMENT_UNITS.uvLamp),
+    reverseOsmosis: readPart(context, 'reverseOsmosis', TREATMENT_UNITS.reverseOsmosis),
+  });
+  return hasContent(units) ? units : undefined;
 }
 
 function readHole(context: ParseContext | undefined): HoleDescription {

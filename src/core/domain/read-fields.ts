@@ -2,9 +2,13 @@
  * Reads the fields of a table (shared/schema/field.ts) from what people wrote: each value in SI, or
  * its rule noted as broken.
  */
+import { MAX_CURVE_POINTS, MAX_TEXT_CHARACTERS } from '../../../shared/card/limits.ts';
 import { omitUndefined } from '../../../shared/omit-undefined.ts';
 import type { Field, Fields, Values, ValueRange } from '../../../shared/schema/field.ts';
+import { parseCurvePoint, type CurvePoint } from '../../../shared/quantity/parse-curve-point.ts';
+import { parsePosition } from '../../../shared/quantity/parse-position.ts';
 import { parseSwitchPair } from '../../../shared/quantity/parse-switch-pair.ts';
+import { parseWireSize } from '../../../shared/quantity/parse-wire-size.ts';
 import { channelCode } from './channels.ts';
 import { isDocumentHash } from './document-hash.ts';
 import {
@@ -56,13 +60,7 @@ function readKind(context: ParseContext, key: string, field: Field): unknown {
     case 'choices':
       return choicesAt(context, key, field.options);
     case 'choice-list':
-      return valueAt(
-        context,
-        key,
-        (value) =>
-          Array.isArray(value) && value.every((one) => field.options.some((option) => option === one)),
-        `must be a list of ${field.options.join(', ')}`,
-      );
+      return choiceListAt(context, key, field.options);
     case 'text':
       return textAt(context, key, field.maxCharacters);
     case 'lines':
@@ -76,18 +74,19 @@ function readKind(context: ParseContext, key: string, field: Field): unknown {
     case 'pump':
       return valueAt(context, key, isPump, 'must be a pump such as p1');
     case 'channel':
-      return valueAt(
-        context,
-        key,
-        isChannel,
-        'must be a channel of the node (such as current or p2/current)',
-      );
+      return valueAt(context, key, isChannel, CHANNEL_RULE);
     case 'point-pairs':
       return valueAt(context, key, isTwoPairs, 'must be two pairs of numbers, [[read, true], [read, true]]');
     case 'time-zone':
       return valueAt(context, key, isTimeZone, TIME_ZONE_RULE);
     case 'switch-points':
       return switchPointsAt(context, key, field.range);
+    case 'wire-size':
+      return parsedAt(context, key, parseWireSize);
+    case 'curve':
+      return curveAt(context, key);
+    case 'position':
+      return parsedAt(context, key, parsePosition);
     case 'documents':
       return documentsAt(context, key, field.maxItems);
     case 'document':
@@ -119,6 +118,7 @@ function valueAt(
   return undefined;
 }
 
+const CHANNEL_RULE = 'must be a channel of the node (such as current or p2/current)';
 const TIME_ZONE_RULE = 'must be a time zone of the IANA list (such as "America/Denver")';
 
 /**
@@ -158,6 +158,38 @@ function isTwoPairs(value: unknown): boolean {
 
 function isPair(value: unknown): boolean {
   return Array.isArray(value) && value.length === 2 && value.every(Number.isFinite);
+}
+
+/** What is read of a text, or its rule. */
+function parsedAt<T>(
+  context: ParseContext,
+  key: string,
+  parse: (text: unknown) => { value: T } | { problem: string },
+): T | undefined {
+  const written = fieldValue(context, key);
+  if (written === undefined) return undefined;
+  const read = parse(written);
+  if ('value' in read) return read.value;
+  addIssue(context, key, read.problem);
+  return undefined;
+}
+
+/** Points in the order in which they are written; an empty list says nothing. */
+function curveAt(context: ParseContext, key: string): CurvePoint[] | undefined {
+  const limits = { maxItems: MAX_CURVE_POINTS, maxCharacters: MAX_TEXT_CHARACTERS };
+  const points = textsAt(context, key, limits).flatMap((written): CurvePoint[] => {
+    const read = parseCurvePoint(written);
+    if ('value' in read) return [read.value];
+    addIssue(context, key, read.problem, JSON.stringify(written));
+    return [];
+  });
+  return points.length === 0 ? undefined : points;
+}
+
+function choiceListAt(context: ParseContext, key: string, options: readonly string[]): unknown {
+  const isOption = (one: unknown): boolean => options.some((option) => option === one);
+  const isRight = (value: unknown): boolean => Array.isArray(value) && value.every(isOption);
+  return valueAt(context, key, isRight, `must be a list of ${options.join(', ')}`);
 }
 
 function numberAt(

@@ -247,6 +247,43 @@ describe('readCard reads what describes a well', () => {
     });
   });
 
+  test('what a technician reads at a visit', () => {
+    const { description, ...rest } = cardOf({
+      well: 'a',
+      pump: {
+        motor: '1 hp',
+        serial: '19F-4471',
+        warrantyUntil: '2024-05',
+        stages: 11,
+        shutOffHead: '390 ft',
+        curve: ['0 gpm at 390 ft', '10 gpm at 250 ft'],
+        runCapacitor: '35 uF',
+        runCapacitorVolts: '370 V',
+        wire: { dropSize: '12 AWG', dropMaterial: 'copper', dropLength: '190 ft', splice: 'heat shrink' },
+      },
+      tank: { drawOff: '13 gal' },
+      storage: { volume: '1500 gal', onLevel: '4 ft' },
+      hole: { testFlow: '12 gpm', testTime: '4 h' },
+      treatmentUnits: { uvLamp: { lampLife: '9000 h', bypass: 'in-service' }, softener: {} },
+      distances: { septicTank: '110 ft' },
+      permit: { number: 'W-88', allowed: '3 acre-ft' },
+      position: '40.01, -105.27',
+      gate: 'east gate, 4821',
+    });
+    expect(rest).toEqual(cardOf({ well: 'a', pump: { motor: '1 hp' } }));
+    const { curve, wire, ...pump } = description?.pumps['p1'] ?? {};
+    expect(pump).toMatchObject({ stages: 11, warrantyUntil: '2024-05', runCapacitorUf: 35 });
+    expect(curve?.map(({ flowLPerS, headM }) => [flowLPerS.toFixed(3), headM.toFixed(1)])).toEqual([
+      ['0.000', '118.9'],
+      ['0.631', '76.2'],
+    ]);
+    expect(wire?.dropMm2).toBeCloseTo(3.31, 2);
+    expect(description?.tank.drawOffL).toBeCloseTo(49.2, 1);
+    expect(description?.treatmentUnits).toEqual({ uvLamp: { lampLifeS: 32_400_000, bypass: 'in-service' } });
+    expect(description?.permit?.allowedL).toBeCloseTo(3_700_445.5, 0);
+    expect(description?.position).toEqual({ latitude: 40.01, longitude: -105.27 });
+  });
+
   test.each(['40/60', { points: '40/60' }, { points: '40-60 psi' }, { cutIn: '40 psi', cutOut: '60 psi' }])(
     'the switch %j',
     (written) => {
@@ -257,9 +294,18 @@ describe('readCard reads what describes a well', () => {
   );
 
   test('nothing into nothing', () => {
-    expect(cardOf({ well: 'a', hole: {}, electrical: { wires: {} }, where: {}, tank: {}, pump: {} })).toEqual(
-      defaultCardForNode('a'),
-    );
+    expect(
+      cardOf({
+        well: 'a',
+        hole: {},
+        electrical: { wires: {} },
+        where: {},
+        tank: {},
+        pump: {},
+        storage: {},
+        permit: {},
+      }),
+    ).toEqual(defaultCardForNode('a'));
   });
 
   test.each<[object, string]>([
@@ -279,6 +325,11 @@ describe('readCard reads what describes a well', () => {
     [{ where: { cellar: 'x' } }, 'where.cellar is not known'],
     [{ where: { tank: 'two\nlines' } }, 'where.tank must be text of 1 to 200 characters in one line'],
     [{ treatment: 'softener' }, 'treatment must be a list'],
+    [{ pump: { curve: ['10 gpm'] } }, 'pump.curve must each be a flow and a head (such as'],
+    [{ pump: { wire: { dropSize: '12' } } }, 'pump.wire.dropSize must be a wire size in AWG'],
+    [{ pump: { wire: { dropMaterial: 'steel' } } }, 'pump.wire.dropMaterial must be one of copper'],
+    [{ position: 'under the lilac' }, 'position must be latitude and longitude'],
+    [{ treatmentUnits: { boiler: {} } }, 'treatmentUnits.boiler is not known'],
   ])('%j is refused', (extra, problem) => {
     expect(problemOf({ well: 'a', ...extra })).toContain(`Cannot read card: ${problem}`);
   });

@@ -54,7 +54,13 @@ describe('sections', () => {
     expect(typed).toEqual({ 'pumps.p1.pump.motor': '1 hp', 'pumps.p1.control': 'float', owner: 'A' });
     expect(withPump(typed, pumps).pumps).toEqual(['p1', 'p2', 'p3']);
     const titles = sectionsOf({}, pumps).map(({ title }) => title);
-    expect(titles.slice(1, 5)).toEqual(['Pump 1', 'Pump 2', 'Control 1', 'Control 2']);
+    expect(titles.slice(1, 3)).toEqual(['Pump 1', 'Pump 2']);
+    expect(titles.filter((title) => title.startsWith('Control '))).toEqual([
+      'Control 1',
+      'Control 2',
+      'Control box and protection 1',
+      'Control box and protection 2',
+    ]);
     expect(pumpsOf({ 'pumps.p3.pump.motor': '1 hp' })).toEqual(['p1', 'p2', 'p3']);
     expect(pumpsOf({})).toEqual(['p1']);
   });

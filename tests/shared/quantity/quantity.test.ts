@@ -107,7 +107,7 @@ describe('parseQuantity reads', () => {
     ['500 m\u03a9', 'resistance', 'must be a resistance in ohm, kohm or megohm'],
     ['500 mohm', 'resistance', 'must be a resistance in ohm, kohm or megohm'],
     ['105 F', 'capacitance', 'must be a capacitance in uF'],
-    [null, 'volume', 'must be a volume in L, gal or m3'],
+    [null, 'volume', 'must be a volume in L, gal, m3 or acre-ft'],
     [`${' '.repeat(50)}40 psi`, 'pressure', 'must be a pressure in kPa, psi or bar'],
   ])('and refuses %j as %s', (value, dimension, problem) => {
     expect(parseQuantity(value, dimension)).toEqual({ problem });
