@@ -2,7 +2,10 @@
  * Reference readings: a run followed with a guide, readings over the years, and a measured draw.
  */
 import { z } from 'zod';
+import { LEADS } from '../entries/entry-fields.ts';
 import { DIMENSIONS } from '../quantity/units.ts';
+
+import { motorFactsShape, MOTOR_JUDGEMENTS } from './figures/motor-readings.ts';
 
 const opt = z.exactOptional;
 const pump = z.string().regex(/^p([1-9]|1[0-5])$/, 'must be a pump such as p1');
@@ -84,6 +87,7 @@ const rowShape = z.object({
   documents: z.array(z.string()),
   pinned: z.boolean(),
   difference: opt(z.number().describe('Less the pinned one before it.')),
+  motor: opt(motorFactsShape),
 });
 export type ReadingRowAnswer = z.output<typeof rowShape>;
 
@@ -93,6 +97,9 @@ const groupShape = z
     dimension: z.enum(DIMENSIONS),
     pump: opt(z.string()),
     location: opt(z.string()),
+    leads: opt(z.enum(LEADS)),
+    motor: opt(z.enum(['in-water', 'out-of-water'])),
+    capacitor: opt(z.enum(['start', 'run'])),
     rows: z.array(rowShape).describe('Oldest first.'),
     pinnedId: opt(z.string().describe('The row that the later ones are held against.')),
     recent: opt(
@@ -121,8 +128,26 @@ const calibrationShape = z
   });
 export type CalibrationAnswer = z.output<typeof calibrationShape>;
 
+const windingsShape = z
+  .object({
+    pump: z.string(),
+    atMs: z.number(),
+    yellowBlack: z.number(),
+    yellowRed: z.number(),
+    redBlack: z.number(),
+    wireOhm: opt(z.number().describe('Taken off each of them.')),
+    judgement: z.enum(MOTOR_JUDGEMENTS),
+  })
+  .meta({ id: 'WindingSet', description: 'The newest ohms between the three leads of a motor, of one day.' });
+export type WindingSetAnswer = z.output<typeof windingsShape>;
+
 export const readingsShape = z
-  .object({ nowMs: z.number(), groups: z.array(groupShape), calibration: z.array(calibrationShape) })
+  .object({
+    nowMs: z.number(),
+    groups: z.array(groupShape),
+    windings: z.array(windingsShape),
+    calibration: z.array(calibrationShape),
+  })
   .meta({ id: 'Readings' });
 
 const quantity = z.string().min(1).max(40).describe('With its unit.');

@@ -53,6 +53,20 @@ export const READING_DIMENSIONS = {
 export type ReadingKind = keyof typeof READING_DIMENSIONS;
 export const READING_KINDS = Object.keys(READING_DIMENSIONS) as ReadingKind[];
 
+/** Between two leads, or from one to ground, by the colors of a motor's leads. */
+export const LEADS = [
+  'yellow-black',
+  'yellow-red',
+  'red-black',
+  'yellow',
+  'black',
+  'red',
+  'all-leads',
+] as const;
+export type Leads = (typeof LEADS)[number];
+/** Of a winding; the others are of insulation. */
+export const LEAD_PAIRS = ['yellow-black', 'yellow-red', 'red-black'] as const satisfies readonly Leads[];
+
 /** 300 psi, as on the card; a gauge reads no less than nothing. */
 export const GAUGE_PRESSURE: ValueRange = { min: 0, max: 2070, text: 'between 0 and 300 psi (2,070 kPa)' };
 export const METER_AMPS: ValueRange = { min: 0, max: 500, text: 'between 0 and 500 A' };
@@ -87,6 +101,12 @@ export const ENTRY_FIELDS = {
     pump: pumpName,
     where: oneLine,
     with: oneLine,
+    /** Of a winding between which leads, of insulation from which lead to ground. */
+    leads: choice(...LEADS),
+    /** Insulation is judged otherwise where the motor hangs in the water. */
+    motor: choice('in-water', 'out-of-water'),
+    /** Which capacitor of the box. */
+    capacitor: choice('start', 'run'),
     from: choice('hand', 'sensors'),
     /**
      * What the node read while a meter was held to the same conductor: two such pairs calibrate it.

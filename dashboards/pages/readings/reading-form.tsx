@@ -7,6 +7,12 @@ import { localDate } from '../../../shared/text/en/time-words.ts';
 import type { WellDetail } from '../../../shared/api/wells.ts';
 import { localToUtcMs } from '../../../shared/notes/local-moment.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
+import { LEAD_PAIRS } from '../../../shared/entries/entry-fields.ts';
+import {
+  CAPACITOR_WORDS,
+  LEADS_WORDS,
+  MOTOR_PLACE_WORDS,
+} from '../../../shared/text/en/checks/motor-readings.ts';
 import { READING_WORDS, type ReadingName } from '../../../shared/text/en/checks/reading-words.ts';
 import { nowMs } from '../../data/clock.ts';
 import { useAppContext } from '../../data/settings.ts';
@@ -83,6 +89,7 @@ function OneReading({ detail, readingNames, photoWords, changed }: ReadingFormPr
           />
         </label>
       )}
+      <MotorFields what={what} />
       <Circumstances detail={detail} what={what} />
       <label class="tick">
         <input type="checkbox" name="pinned" /> {texts().pin}
@@ -122,6 +129,39 @@ function ReadingNameField(props: {
 function placeExample(what: ReadingName): string | undefined {
   const examples: Partial<Record<ReadingName, string>> = texts().placeExamples;
   return examples[what];
+}
+
+/** Which leads, where the motor is, which capacitor. */
+function MotorFields({ what }: { what: ReadingName }) {
+  const leads = Object.entries(LEADS_WORDS).filter(
+    ([key]) => LEAD_PAIRS.some((pair) => pair === key) === (what === 'winding'),
+  );
+  if (what === 'capacitor')
+    return <Choice name="capacitor" label={texts().which} options={Object.entries(CAPACITOR_WORDS)} />;
+  if (what !== 'winding' && what !== 'insulation') return null;
+  return (
+    <div class="fields">
+      <Choice name="leads" label={texts().leads} options={leads} />
+      <Choice name="motor" label={texts().motor} options={Object.entries(MOTOR_PLACE_WORDS)} />
+    </div>
+  );
+}
+
+function Choice(props: { name: string; label: string; options: readonly [string, string][] }) {
+  const { name, label, options } = props;
+  return (
+    <label class="field">
+      {label}
+      <select name={name}>
+        <option value="">{texts().notSaid}</option>
+        {options.map(([value, words]) => (
+          <option key={value} value={value}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
 }
 
 /** Of which pump, when, where and with what. */
@@ -172,11 +212,13 @@ interface EntryParams {
   bucket?: Bucket;
 }
 
+const OPTIONAL_FIELDS = ['pump', 'where', 'with', 'text', 'leads', 'motor', 'capacitor'];
+
 function entryOf(fields: FormData, params: EntryParams): Record<string, unknown> {
   const { what, timeZone, photos, bucket } = params;
   const date = textOf(fields, 'date');
   const at = date === '' ? undefined : entryTime(date, timeZone);
-  const optional = ['pump', 'where', 'with', 'text'].map((name) => [name, textOf(fields, name)] as const);
+  const optional = OPTIONAL_FIELDS.map((name) => [name, textOf(fields, name)] as const);
   return {
     kind: 'reading',
     what,

@@ -3,10 +3,18 @@
  * difference, and a small drawing on one scale.
  */
 import { Table } from '../../../shared/view/table.tsx';
-import type { ReadingGroupAnswer, ReadingRowAnswer } from '../../../shared/api/readings.ts';
+import type { ReadingGroupAnswer, ReadingRowAnswer, WindingSetAnswer } from '../../../shared/api/readings.ts';
 import { dateWords } from '../../../shared/text/en/time-words.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import { findReadingWords } from '../../../shared/text/en/checks/reading-words.ts';
+import {
+  CAPACITOR_WORDS,
+  judgementText,
+  LEADS_WORDS,
+  MOTOR_PLACE_WORDS,
+  motorFactsText,
+  windingSetText,
+} from '../../../shared/text/en/checks/motor-readings.ts';
 import { nowMs } from '../../data/clock.ts';
 import { useAppContext } from '../../data/settings.ts';
 import { PhotoRow } from '../../ui/photo-row.tsx';
@@ -16,15 +24,21 @@ import { texts } from './texts.ts';
 export interface ReadingHistoryProps {
   well: string;
   groups: readonly ReadingGroupAnswer[];
+  windings: readonly WindingSetAnswer[];
   timeZone: string;
   changed: () => void;
 }
 
-export function ReadingHistory({ well, groups, timeZone, changed }: ReadingHistoryProps) {
+export function ReadingHistory({ well, groups, windings, timeZone, changed }: ReadingHistoryProps) {
   const { source } = useAppContext();
   if (groups.length === 0) return <p class="status">{texts().none}</p>;
   return (
     <>
+      {windings.map((set) => (
+        <p key={set.pump}>
+          {windingSetText(set, set.wireOhm)} {judgementText(set.judgement)}
+        </p>
+      ))}
       {groups.map((group) => (
         <Group key={keyOf(group)} group={group} timeZone={timeZone} />
       ))}
@@ -38,13 +52,19 @@ export function ReadingHistory({ well, groups, timeZone, changed }: ReadingHisto
   );
 }
 
-function keyOf({ kind, pump, location }: ReadingGroupAnswer): string {
-  return [kind, pump, location].join('/');
+function keyOf({ kind, pump, location, leads, motor, capacitor }: ReadingGroupAnswer): string {
+  return [kind, pump, location, leads, motor, capacitor].join('/');
 }
 
-function titleOf({ kind, pump, location }: ReadingGroupAnswer): string {
+function titleOf({ kind, pump, location, leads, motor, capacitor }: ReadingGroupAnswer): string {
   const name = findReadingWords(kind)?.title ?? kind;
-  const more = [location, pump === undefined || pump === 'p1' ? undefined : texts().pumpName(pump.slice(1))];
+  const more = [
+    leads && LEADS_WORDS[leads],
+    motor && MOTOR_PLACE_WORDS[motor],
+    capacitor && CAPACITOR_WORDS[capacitor],
+    location,
+    pump === undefined || pump === 'p1' ? undefined : texts().pumpName(pump.slice(1)),
+  ];
   return [name, ...more.filter((word) => word !== undefined)].join(', ');
 }
 
@@ -94,6 +114,7 @@ function Group({ group, timeZone }: { group: ReadingGroupAnswer; timeZone: strin
             <>
               {format(row.si)}
               {row.pinned && <strong>{texts().pinned}</strong>}
+              {row.motor && <p class="secondary">{motorFactsText(row.motor)}</p>}
             </>,
             row.difference === undefined || !pinned ? '' : formatDifference(row.difference, pinned.si),
             <>
@@ -166,7 +187,7 @@ function ReadingChart(props: {
   );
 }
 
-function VoidReading({ well, groups, timeZone, changed }: ReadingHistoryProps) {
+function VoidReading({ well, groups, timeZone, changed }: Omit<ReadingHistoryProps, 'windings'>) {
   const { units } = useAppContext();
   return (
     <ActionForm

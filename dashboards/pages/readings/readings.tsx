@@ -34,7 +34,7 @@ export function ReadingsPage({ name }: { name: string }) {
             <section aria-labelledby="years">
               <h2 id="years">{texts().overTheYears}</h2>
               <RequestView state={readings.state} subject={texts().subject} reload={readings.reload}>
-                {({ groups, calibration }) => (
+                {({ groups, windings, calibration }) => (
                   <>
                     <Calibrate
                       sensors={value.sensors}
@@ -47,6 +47,7 @@ export function ReadingsPage({ name }: { name: string }) {
                     <ReadingHistory
                       well={name}
                       groups={groups}
+                      windings={windings}
                       timeZone={value.well.timeZone}
                       changed={readings.reload}
                     />

@@ -3,6 +3,7 @@ import { formatNumber, formatQuantity } from '../../../shared/quantity/format-qu
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { Card, PumpCard } from './card.ts';
 import { fullLoadAmps } from './motor-tables.ts';
+import { MAX_DROP_RATIO, voltDrop } from './wire-resistance.ts';
 
 interface Question {
   key: string;
@@ -42,6 +43,7 @@ export function descriptionQuestions(
   return [
     ...card.pumps.flatMap((pump) => depthQuestions(card, pump, pathOf(pump), options)),
     ...card.pumps.flatMap((pump) => yieldQuestions(card, pump, options)),
+    ...card.pumps.flatMap((pump) => wireQuestions(card, pump, pathOf(pump))),
     ...holeQuestions(card, options),
     ...breakerQuestions(card),
     ...dateQuestions(card, options, pathOf),
@@ -81,6 +83,20 @@ function yieldQuestions(card: Card, { ratedLPerS }: PumpCard, { units }: Questio
     {
       key: 'hole.yield',
       question: `The pump is rated ${format(ratedLPerS)}, and the well yields ${format(yieldLPerS)}: drawn on for long it can run dry. Are both right, and what stops the pump then?`,
+    },
+  ];
+}
+
+function wireQuestions({ description }: Card, pump: PumpCard, path: string): Question[] {
+  const { volts, phase, maxAmps: amps } = pump;
+  if (volts === undefined || phase === undefined || amps === undefined) return [];
+  const drop = voltDrop(description?.pumps[pump.id]?.wire, { amps, volts, phase });
+  if (!drop || drop.ratio <= MAX_DROP_RATIO) return [];
+  const [lost, percent] = [formatNumber(drop.volts, 1), formatNumber(drop.ratio * 100, 1)];
+  return [
+    {
+      key: `${path}.wire.dropSize`,
+      question: `At ${formatNumber(amps, 1)} A this wire loses ${lost} V, ${percent} % of ${formatNumber(volts, 0)} V; the motor makers’ tables allow 5 %. Are sizes and lengths right? Whether the wire fits is for an electrician to say.`,
     },
   ];
 }

@@ -14,6 +14,8 @@ import { calibrationPoints, type ClampPair } from '../../logbook/readings/calibr
 import { currentEntries, entriesOf, type EntryOf } from '../../../shared/entries/entry.ts';
 import { guidedRun } from '../../logbook/readings/guided-run.ts';
 import { readingSi } from '../../logbook/entries/read-reading.ts';
+import { motorReading } from '../../logbook/readings/motor-reading.ts';
+import { windingSets } from '../../logbook/readings/winding-sets.ts';
 import { readingGroups } from '../../logbook/readings/reading-groups.ts';
 import { channelCode } from '../../core/domain/channels.ts';
 import { sourcesOf } from '../../core/domain/sources.ts';
@@ -141,7 +143,8 @@ export async function readingsAnswer(deps: WebDeps, name: string): Promise<Answe
   );
   return {
     nowMs,
-    groups: readingGroups(entries, runs, pumps),
+    groups: readingGroups(entries, runs, pumps, (body) => motorReading(body, live.card)),
+    windings: windingSets(entriesOf(entries, 'reading'), live.card),
     calibration: calibrations.flat(),
   };
 }

@@ -4,6 +4,7 @@
  */
 import {
   GAUGE_PRESSURE,
+  LEAD_PAIRS,
   METER_AMPS,
   READING_DIMENSIONS,
   type ReadingKind,
@@ -49,12 +50,19 @@ const LIMITS: Record<ReadingKind, ValueRange> = {
  */
 const ROUNDING_TOLERANCE_RATIO = 0.02;
 
-export const readingRule: EntryRule<'reading'> = (look, { what, bucket, draw }) => {
+export const readingRule: EntryRule<'reading'> = (look, { what, bucket, draw, leads, motor, capacitor }) => {
   const value = what && quantityAt(look, 'value', READING_DIMENSIONS[what], LIMITS[what]);
   if (bucket && what !== 'flow') addIssue(look, 'bucket', 'belongs to a flow alone');
   else if (bucket && value !== undefined && differs(value, bucket.volumeL / bucket.timeS))
     addIssue(look, 'value', 'must be the volume of the bucket over its time');
   if (draw && what !== 'precharge') addIssue(look, 'draw', 'belongs to a precharge alone');
+  const isPair = LEAD_PAIRS.some((pair) => pair === leads);
+  if (leads !== undefined && what !== (isPair ? 'winding' : 'insulation'))
+    addIssue(look, 'leads', `belongs to ${isPair ? 'a winding' : 'an insulation'} alone`);
+  if (motor !== undefined && what !== 'winding' && what !== 'insulation')
+    addIssue(look, 'motor', 'belongs to a winding or an insulation alone');
+  if (capacitor !== undefined && what !== 'capacitor')
+    addIssue(look, 'capacitor', 'belongs to a capacitor alone');
 };
 
 function differs(value: number, calculated: number): boolean {

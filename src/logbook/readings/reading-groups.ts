@@ -6,10 +6,13 @@
 import { omitUndefined } from '../../../shared/omit-undefined.ts';
 import type { Dimension } from '../../../shared/quantity/units.ts';
 import { normalOf } from '../../core/baseline/robust.ts';
+import type { MotorReadingFacts } from '../../../shared/api/figures/motor-readings.ts';
 import type { CycleEvent } from '../../../shared/api/events.ts';
 import { documentsOf, entriesOf, type Entry, type EntryOf } from '../../../shared/entries/entry.ts';
 import { READING_KINDS, READING_DIMENSIONS, type ReadingKind } from '../../../shared/entries/entry-fields.ts';
 import { readingSi } from '../entries/read-reading.ts';
+
+type ReadingBody = EntryOf<'reading'>['body'];
 
 export interface ReadingRow {
   id: string;
@@ -25,6 +28,8 @@ export interface ReadingRow {
   pinned: boolean;
   /** Less the pinned one, where that was before it. */
   difference?: number;
+  /** What it says by itself. */
+  motor?: MotorReadingFacts;
 }
 
 /** What the sensors show at present: the last runs. */
@@ -39,6 +44,9 @@ export interface ReadingGroup {
   dimension: Dimension;
   pump?: string;
   location?: string;
+  leads?: NonNullable<ReadingBody['leads']>;
+  motor?: NonNullable<ReadingBody['motor']>;
+  capacitor?: NonNullable<ReadingBody['capacitor']>;
   /** Oldest first. */
   rows: ReadingRow[];
   /** The row that the others are held against. */
@@ -46,23 +54,27 @@ export interface ReadingGroup {
   recent?: RecentReading;
 }
 
-/** `entries` that count; `runs` are the last days' runs of all pumps. */
+/**
+ * `entries` that count; `runs` are the last days' runs of all pumps; `factsOf` says what a reading
+ * of a motor shows by itself.
+ */
 export function readingGroups(
   entries: readonly Entry[],
   runs: readonly CycleEvent[],
   pumps: readonly string[],
+  factsOf: (body: ReadingBody) => MotorReadingFacts | undefined = () => undefined,
 ): ReadingGroup[] {
   const groups = new Map<string, ReadingGroup>();
   for (const entry of entriesOf(entries, 'reading')) {
     const read = readingSi(entry.body);
     if (!read) continue;
-    const { where } = entry.body;
+    const { where, leads, motor, capacitor } = entry.body;
     const pump =
       entry.body.pump ?? (pumps.length === 1 && PUMP_READINGS.includes(read.what) ? pumps[0] : undefined);
-    const key = JSON.stringify([read.what, pump, where?.toLowerCase()]);
-    const group = groups.get(key) ?? newGroup(read.what, pump, where);
+    const key = JSON.stringify([read.what, pump, where?.toLowerCase(), leads, motor, capacitor]);
+    const group = groups.get(key) ?? newGroup(read.what, { pump, location: where, leads, motor, capacitor });
     groups.set(key, group);
-    group.rows.push(rowOf(entry, read.si));
+    group.rows.push(omitUndefined({ ...rowOf(entry, read.si), motor: factsOf(entry.body) }));
   }
   const place = ({ kind }: ReadingGroup): number => READING_KINDS.indexOf(kind);
   return [...groups.values()]
@@ -80,12 +92,15 @@ const RUN_VALUES: Partial<Record<ReadingKind, (run: CycleEvent) => number | unde
 /** Fewer runs are no normal of the present. */
 const MIN_RECENT_RUNS = 5;
 
-function newGroup(what: ReadingKind, pump: string | undefined, where: string | undefined): ReadingGroup {
+type GroupKey = {
+  [K in 'pump' | 'location' | 'leads' | 'motor' | 'capacitor']: ReadingGroup[K] | undefined;
+};
+
+function newGroup(what: ReadingKind, key: GroupKey): ReadingGroup {
   return omitUndefined({
     kind: what,
     dimension: READING_DIMENSIONS[what],
-    pump,
-    location: where,
+    ...key,
     rows: [],
   });
 }

@@ -17,6 +17,8 @@ function keysAsked(extra: object): string[] {
   return cardQuestions(read.card, 'us', '2026-03-12').map(({ key }) => key);
 }
 
+const WIRED = { motor: '1 hp', volts: '230 V', phase: 1, maxAmps: '9.8 A' };
+
 describe('questionsOfCard', () => {
   test.each<[string, object, string[]]>([
     ['a plain card', {}, []],
@@ -46,6 +48,16 @@ describe('questionsOfCard', () => {
       ['pump.phase'],
     ],
     ['a float with a pressure switch', { control: 'float' }, ['control']],
+    [
+      'a wire that loses less than 5 % (250 ft of 12 AWG at 9.8 A: 7.8 V)',
+      { pump: { ...WIRED, wire: { dropSize: '12 AWG', dropLength: '250 ft' } } },
+      [],
+    ],
+    [
+      'a wire that loses more (450 ft: 14 V of 230)',
+      { pump: { ...WIRED, wire: { dropSize: '12 AWG', dropLength: '450 ft' } } },
+      ['pump.wire.dropSize'],
+    ],
     ['a breaker with room for the motor', { electrical: { breakerAmps: '20 A' } }, []],
     [
       'a breaker under 125 % of the motor',
