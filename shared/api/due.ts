@@ -3,6 +3,7 @@
  * the published limits.
  */
 import { z } from 'zod';
+import { STOCK_STEPS } from '../water/stock-levels.ts';
 
 const opt = z.exactOptional;
 const day = z.string().describe('ISO date in the well’s own time zone.');
@@ -125,6 +126,20 @@ export const checksShape = z
   .meta({ id: 'Checks' });
 export type ChecksAnswer = z.output<typeof checksShape>;
 
+const provenance = z.enum(['verified', 'quoted', 'from-memory']);
+
+const elsewhereLimitShape = z
+  .object({
+    from: z.enum(['who', 'eu']),
+    max: opt(z.number()),
+    min: opt(z.number()),
+    absent: opt(z.literal(true)),
+    provenance,
+    indicator: opt(z.literal(true)),
+    later: opt(z.object({ max: z.number(), on: z.string() })),
+  })
+  .meta({ id: 'ElsewhereLimit' });
+
 const limitShape = z
   .object({
     kind: z.enum(['primary', 'secondary', 'treatment', 'action', 'disinfectant', 'advisory']),
@@ -132,12 +147,8 @@ const limitShape = z
     min: opt(z.number()),
     absent: opt(z.literal(true)),
     citation: z.string(),
-    provenance: z
-      .enum(['verified', 'quoted', 'from-memory'])
-      .describe('Whether the rule was verified, quoted, or is from memory.'),
-    effectiveFrom: opt(
-      z.object({ on: z.string(), provenance: z.enum(['verified', 'quoted', 'from-memory']) }),
-    ),
+    provenance: provenance.describe('Whether the rule was verified, quoted, or is from memory.'),
+    effectiveFrom: opt(z.object({ on: z.string(), provenance })),
     effectiveUntil: opt(z.string()),
     note: opt(z.string()),
   })
@@ -163,6 +174,10 @@ const resultShape = z
         atSampling: opt(z.object({ limit: limitShape, verdict: verdictShape })),
       }),
     ),
+    elsewhere: z
+      .array(z.object({ limit: elsewhereLimitShape, verdict: verdictShape }))
+      .describe('Beside what others publish; no advice follows from it.'),
+    stock: opt(z.enum(STOCK_STEPS).describe('The step for livestock that it has reached.')),
     advice: opt(z.object({ text: z.string(), retestDate: opt(day), cautions: z.array(z.string()) })),
   })
   .meta({ id: 'WaterResult' });

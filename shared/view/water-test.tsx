@@ -4,6 +4,8 @@
  */
 import type { ComponentChildren } from 'preact';
 import type { WaterResultAnswer, WaterTestAnswer } from '../api/due.ts';
+import { ELSEWHERE_NAMES, elsewhereText, STOCK_SOURCE, stockText } from '../text/en/water-elsewhere.ts';
+import type { ElsewhereSource } from '../water/elsewhere-limits.ts';
 import { LIMIT_WORDS, VERDICT_WORDS } from '../text/en/water-words.ts';
 import {
   comparedText,
@@ -35,6 +37,7 @@ export function WaterTestSheet(props: {
         head={[texts().analyte, texts().asReported, texts().inOurUnits, texts().limits]}
         rows={test.results.map(resultRow)}
       />
+      <Elsewhere results={test.results} />
       <Sources results={test.results} />
       {test.text !== undefined && <p>{test.text}</p>}
       <p class="secondary">
@@ -50,12 +53,18 @@ function Advice(props: { results: readonly WaterResultAnswer[]; day: (date: stri
   const { results, day } = props;
   return (
     <div class="advice" role="note">
-      {results.map(({ name, advice, comparisons, unit }) => (
+      {results.map(({ name, advice, stock, comparisons, unit }) => (
         <div key={name}>
           <p>
-            <strong>{advice?.text ?? comparisons.map((one) => comparedText(one, unit)).join(' ')}</strong>
+            <strong>
+              {advice?.text ??
+                exceeded(comparisons)
+                  .map((one) => comparedText(one, unit))
+                  .join(' ')}
+            </strong>
             {advice?.retestDate !== undefined && ` ${texts().nextSample(day(advice.retestDate))}`}
           </p>
+          {stock !== undefined && <p>{stockText(name, stock)}</p>}
           {advice && advice.cautions.length > 0 && (
             <ul class="cautions">
               {advice.cautions.map((one) => (
@@ -99,6 +108,33 @@ function resultRow(result: WaterResultAnswer): TableRow {
   };
 }
 
+function exceeded(comparisons: WaterResultAnswer['comparisons']): WaterResultAnswer['comparisons'] {
+  return comparisons.filter(({ verdict }) => verdict === 'over' || verdict === 'below-range');
+}
+
+/** What is published elsewhere, for whoever lives there or asks. */
+function Elsewhere({ results }: { results: readonly WaterResultAnswer[] }) {
+  const rows = results.filter(({ elsewhere }) => elsewhere.length > 0);
+  if (rows.length === 0) return null;
+  const cell = ({ elsewhere, unit }: WaterResultAnswer, from: ElsewhereSource): string =>
+    elsewhere
+      .filter(({ limit }) => limit.from === from)
+      .map((one) => elsewhereText(one, unit))
+      .join(' ');
+  return (
+    <details class="more">
+      <summary>{texts().limitsElsewhere}</summary>
+      <Table
+        head={[texts().analyte, texts().inOurUnits, ELSEWHERE_NAMES.who, ELSEWHERE_NAMES.eu]}
+        rows={rows.map((result) => ({
+          key: result.analyte + result.written,
+          cells: [result.name, resultText(result), cell(result, 'who'), cell(result, 'eu')],
+        }))}
+      />
+    </details>
+  );
+}
+
 /** Where each limit stands and from when: long, and needed by whoever argues with it. */
 function Sources({ results }: { results: readonly WaterResultAnswer[] }) {
   const rows = results.flatMap(({ name, unit, comparisons }) =>
@@ -119,6 +155,7 @@ function Sources({ results }: { results: readonly WaterResultAnswer[] }) {
           </div>
         ))}
       </dl>
+      {results.some(({ stock }) => stock !== undefined) && <p>{STOCK_SOURCE}</p>}
     </details>
   );
 }

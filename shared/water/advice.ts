@@ -87,11 +87,10 @@ export function adviceFor(result: WaterResult, comparisons: readonly LimitCompar
   return undefined;
 }
 
+const DUNG_BACTERIA: readonly Advice['key'][] = ['e-coli', 'fecal-coliform', 'enterococci'];
+
 function bacteriaAdvice(result: WaterResult, key: Advice['key']): Advice {
-  const found =
-    result.key === 'e-coli' || result.key === 'fecal-coliform'
-      ? ' Such bacteria come from dung or sewage.'
-      : '';
+  const found = DUNG_BACTERIA.includes(key) ? ' Such bacteria come from dung or sewage.' : '';
   return {
     key,
     text: `${result.name} were found.${found} ${BACTERIA_TEXT} Have a second sample drawn at once, from a clean tap without its aerator. After a licensed contractor has looked the well over and disinfected it, test again when no chlorine is left.`.replace(

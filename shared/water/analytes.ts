@@ -7,7 +7,7 @@ import { FORMS_BY_TEXT, type Form } from './forms.ts';
 
 /** What is measured of it; each has one unit inside (./water-units.ts). */
 export type MeasureKind =
-  'mass' | 'activity' | 'count' | 'ph' | 'turbidity' | 'colour' | 'odour' | 'conductivity';
+  'mass' | 'activity' | 'count' | 'plate' | 'ph' | 'turbidity' | 'colour' | 'odour' | 'conductivity';
 
 interface Analyte {
   name: string;
@@ -85,6 +85,17 @@ export const ANALYTES = {
     forms: ['N'],
     formRequired: true,
   },
+  enterococci: {
+    name: 'Enterococci',
+    measure: 'count',
+    aliases: ['enterococcus', 'intestinal enterococci', 'fecal streptococci'],
+  },
+  'iron-bacteria': { name: 'Iron bacteria', measure: 'count', aliases: ['iron related bacteria', 'irb'] },
+  'plate-count': {
+    name: 'Heterotrophic plate count',
+    measure: 'plate',
+    aliases: ['hpc', 'plate count', 'total plate count', 'standard plate count'],
+  },
   arsenic: massAnalyte('Arsenic', ['as']),
   fluoride: massAnalyte('Fluoride', ['f']),
   uranium: massAnalyte('Uranium', ['u']),
@@ -149,6 +160,15 @@ export const ANALYTES = {
   pfhxs: massAnalyte('PFHxS', ['perfluorohexanesulfonic acid', 'perfluorohexane sulfonic acid']),
   pfna: massAnalyte('PFNA', ['perfluorononanoic acid']),
   'hfpo-da': massAnalyte('HFPO-DA', ['hexafluoropropylene oxide dimer acid']),
+  'pfas-sum': massAnalyte('PFAS, sum of 20', ['sum of pfas', 'pfas sum', 'pfas']),
+  '1-4-dioxane': massAnalyte('1,4-Dioxane', ['1,4 dioxane', 'dioxane']),
+  boron: massAnalyte('Boron', ['b']),
+  lithium: massAnalyte('Lithium', ['li']),
+  molybdenum: massAnalyte('Molybdenum', ['mo']),
+  nickel: massAnalyte('Nickel', ['ni']),
+  strontium: massAnalyte('Strontium', ['sr']),
+  sulfide: massAnalyte('Hydrogen sulfide', ['sulfide', 'sulphide', 'h2s', 'hydrogen sulphide']),
+  sand: massAnalyte('Sand content', ['sand']),
   hardness: {
     name: 'Hardness',
     measure: 'mass',

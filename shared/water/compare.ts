@@ -4,6 +4,7 @@
  * laboratory and the health department say.
  */
 import { analyte } from './analytes.ts';
+import { ELSEWHERE_LIMITS, type ElsewhereLimit } from './elsewhere-limits.ts';
 import { limitsOn, type Limit } from './limits.ts';
 import type { WaterResult } from './result.ts';
 
@@ -43,7 +44,22 @@ export function compareResult(
   });
 }
 
-function verdictFor(result: WaterResult, limit: Limit): Verdict {
+export interface ElsewhereComparison {
+  limit: ElsewhereLimit;
+  verdict: Verdict;
+}
+
+/** Beside what is published elsewhere: shown, and no reason for advice. */
+export function compareElsewhere(result: WaterResult): ElsewhereComparison[] {
+  return ELSEWHERE_LIMITS.filter(({ analyte }) => analyte === result.key).map((limit) => ({
+    limit,
+    verdict: verdictFor(result, limit),
+  }));
+}
+
+type Bounds = Pick<Limit, 'max' | 'min' | 'absent'>;
+
+function verdictFor(result: WaterResult, limit: Bounds): Verdict {
   return limit.absent ? verdictForAbsence(result) : verdictForValue(result, limit);
 }
 
@@ -64,7 +80,7 @@ function verdictForAbsence({ is, value }: WaterResult): Verdict {
   }
 }
 
-function verdictForValue(result: WaterResult, { max, min }: Limit): Verdict {
+function verdictForValue(result: WaterResult, { max, min }: Bounds): Verdict {
   const { is, value } = result;
   if (is === 'present' || is === 'absent') return 'cannot-tell';
   if (value === undefined) return is === 'below' ? 'none-found' : 'cannot-tell';
@@ -89,6 +105,8 @@ function roundToFigures(value: number, figures: number | undefined): number {
 export function bacteriaFound(result: WaterResult): boolean {
   return (
     result.key !== undefined &&
+    // They clog and smell, and tell of no way in for what makes ill.
+    result.key !== 'iron-bacteria' &&
     analyte(result.key).measure === 'count' &&
     verdictForAbsence(result) === 'over'
   );

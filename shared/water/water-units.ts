@@ -12,6 +12,7 @@ const CANONICAL_UNITS: Record<MeasureKind, string> = {
   mass: 'mg/L',
   activity: 'pCi/L',
   count: 'per 100 mL',
+  plate: 'per mL',
   ph: '',
   turbidity: 'NTU',
   colour: 'colour units',
@@ -65,6 +66,7 @@ export const WATER_UNITS: readonly WaterUnit[] = [
     measure: 'count',
     factor: 1,
   },
+  { name: 'per mL', aliases: ['/ml', 'cfu/ml', 'colonies/ml', 'mpn/ml'], measure: 'plate', factor: 1 },
   { name: 'pH', aliases: ['su', 'units', 'phunits', 'standardunits', 'stdunits'], measure: 'ph', factor: 1 },
   { name: 'NTU', measure: 'turbidity', factor: 1 },
   {

@@ -158,7 +158,7 @@ describe('results and limits in words', () => {
     [5.488, 'mg/L as N', '5.49 mg/L as N'],
   ])('%d %s is %s', (value, unit, words) => expect(amountText(value, unit)).toBe(words));
 
-  const result = { analyte: 'x', written: 'x', name: 'x', unit: 'mg/L', comparisons: [] };
+  const result = { analyte: 'x', written: 'x', name: 'x', unit: 'mg/L', comparisons: [], elsewhere: [] };
   test.each([
     [{ is: 'below', value: 0.002 }, 'under 0.002 mg/L'],
     [{ is: 'below' }, 'not detected'],

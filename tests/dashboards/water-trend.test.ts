@@ -11,6 +11,7 @@ const result = (is: WaterResultAnswer['is'], value?: number): WaterResultAnswer 
   ...(value !== undefined && { value }),
   unit: 'mg/L as N',
   comparisons: [],
+  elsewhere: [],
 });
 const tests = (...results: WaterResultAnswer[]): Pick<WaterAnswer, 'tests'> => ({
   tests: results

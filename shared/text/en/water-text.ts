@@ -49,7 +49,7 @@ export function resultText({ is, value, unit }: WaterResultAnswer): string {
 }
 
 /** "10 mg/L as N", "6.5 to 8.5", "none". */
-export function limitText({ max, min, absent }: Limit, unit: string): string {
+export function limitText({ max, min, absent }: Pick<Limit, 'max' | 'min' | 'absent'>, unit: string): string {
   if (absent) return 'none in 100 mL';
   if (max === undefined) return '';
   return min === undefined ? amountText(max, unit) : `${significantText(min)} to ${amountText(max, unit)}`;
@@ -92,6 +92,7 @@ function severityRank({ comparisons, advice }: WaterResultAnswer): number {
 export function isNotable(result: WaterResultAnswer): boolean {
   return (
     result.advice !== undefined ||
+    result.stock !== undefined ||
     result.comparisons.some(({ verdict }) => verdict === 'over' || verdict === 'below-range')
   );
 }

@@ -25,7 +25,7 @@ export async function waterAnswer(deps: WebDeps, name: string): Promise<Answer<'
     nowMs: input.nowMs,
     today,
     timeZone,
-    tests: waterTestAnswers(tests, today),
+    tests: waterTestAnswers(tests, { today, stock: input.card.uses.includes('stock') }),
     ...(next && { next: dueRow(next, input) }),
     missingYearly: untestedYearly(tests, addDays(today, -YEAR_DAYS)),
   };

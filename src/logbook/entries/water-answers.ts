@@ -6,19 +6,25 @@ import type { WaterResultAnswer, WaterTestAnswer } from '../../../shared/api/due
 import { documentsOf } from '../../../shared/entries/entry.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { adviceFor } from '../../../shared/water/advice.ts';
-import { compareResult, plausibilityQuestion } from '../../../shared/water/compare.ts';
+import { compareElsewhere, compareResult, plausibilityQuestion } from '../../../shared/water/compare.ts';
 import { hardnessClass } from '../../../shared/water/hardness.ts';
 import type { Limit } from '../../../shared/water/limits.ts';
+import { stockStep } from '../../../shared/water/stock-levels.ts';
 import { addDays } from '../due/dates.ts';
 import type { WaterTest } from './water-tests.ts';
 
 /** Newest first. `tests` oldest first; limits are those that hold on the day `today`. */
-export function waterTestAnswers(tests: readonly WaterTest[], today: string): WaterTestAnswer[] {
-  return tests.map((test, at) => testAnswer(test, { today, newer: tests.slice(at + 1) })).toReversed();
+export function waterTestAnswers(
+  tests: readonly WaterTest[],
+  { today, stock }: { today: string; stock: boolean },
+): WaterTestAnswer[] {
+  return tests.map((test, at) => testAnswer(test, { today, stock, newer: tests.slice(at + 1) })).toReversed();
 }
 
 interface ResultContext {
   today: string;
+  /** Livestock drink of this well. */
+  stock: boolean;
   /** Tests since: what they looked for again is answered by them. */
   newer: readonly WaterTest[];
 }
@@ -40,7 +46,7 @@ function testAnswer(test: WaterTest, context: ResultContext): WaterTestAnswer {
 function resultAnswer(
   { written, result }: WaterTest['results'][number],
   on: string,
-  { today, newer }: ResultContext,
+  { today, stock, newer }: ResultContext,
 ): WaterResultAnswer {
   const { key, name, is, value, unit, remark } = result;
   const compared = compareResult(result, { drawnOn: on, today });
@@ -65,6 +71,11 @@ function resultAnswer(
         atSampling: { limit: limitAnswer(atSampling.limit), verdict: atSampling.verdict },
       }),
     })),
+    elsewhere: compareElsewhere(result).map(({ limit: { analyte: _analyte, ...limit }, verdict }) => ({
+      limit,
+      verdict,
+    })),
+    stock: stock ? stockStep(result) : undefined,
     advice: advice && {
       text: advice.text,
       ...(advice.retestDays !== undefined && { retestDate: addDays(on, advice.retestDays) }),

@@ -10,8 +10,11 @@ import { waterTestAnswers } from '../entries/water-answers.ts';
 import { waterTests } from '../entries/water-tests.ts';
 import type { ExportContext } from './context.ts';
 
-export function WaterSection({ entries, timeZone, newestMs, day }: ExportContext) {
-  const tests = waterTestAnswers(waterTests(entries, timeZone), localDate(newestMs, timeZone));
+export function WaterSection({ entries, card, timeZone, newestMs, day }: ExportContext) {
+  const tests = waterTestAnswers(waterTests(entries, timeZone), {
+    today: localDate(newestMs, timeZone),
+    stock: card?.uses.includes('stock') ?? false,
+  });
   if (tests.length === 0) return <p>{EXPORT_FILE_TEXT.none}</p>;
   return (
     <>

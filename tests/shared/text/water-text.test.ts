@@ -16,6 +16,7 @@ function answer(analyte: string, value: string, unit?: string): WaterResultAnswe
     name: read.result.name,
     is: read.result.is,
     unit: read.result.unit,
+    elsewhere: [],
     comparisons: compared.map(({ limit: { analyte: _of, ...limit }, verdict }) => ({ limit, verdict })),
     ...(advice && { advice: { text: advice.text, cautions: [] } }),
   };

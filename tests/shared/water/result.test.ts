@@ -48,7 +48,7 @@ describe('readResult', () => {
     ['Radon', '37', 'Bq/L', 'value', 1000, 'pCi/L'],
     ['Conductivity', '0.52', 'mS/cm', 'value', 520, 'uS/cm'],
     ['TDS', '1,250', 'mg/L', 'value', 1250, 'mg/L'],
-    ['Lithium', '< 5', 'ug/L', 'below', 5, 'ug/L'],
+    ['Cobalt', '< 5', 'ug/L', 'below', 5, 'ug/L'],
   ])('%s, %s %s', (analyte, value, unit, is, kept, keptUnit) => {
     const read = readResult({ analyte, value, ...(unit === undefined ? {} : { unit }) });
     if ('problem' in read) throw new Error(`${read.problem.key} ${read.problem.rule}`);
@@ -130,7 +130,7 @@ describe('analyteNamed', () => {
     expect(findAnalyte(text)?.form).toBe(form);
   });
 
-  test('says nothing of what it does not know', () => expect(findAnalyte('Lithium')).toBeUndefined());
+  test('says nothing of what it does not know', () => expect(findAnalyte('Cobalt')).toBeUndefined());
 });
 
 describe('unitsOffered', () => {

@@ -38,6 +38,7 @@ export const viewTexts = {
   noLimit: 'No published limit here.',
   limitAtSampling: (limit: string, verdict: string) => `Limit at sampling ${limit}: ${verdict}.`,
   limitSources: 'Sources of the limits',
+  limitsElsewhere: 'Limits of the WHO and the EU',
   noWork: 'No work recorded.',
   partsUsed: (parts: string) => `Parts: ${parts}`,
   otherFields: 'Other fields',
