@@ -66,7 +66,9 @@ function completionFromEntry(check: string, entry: Entry, timeZone: string): Che
   }
   const alsoCounts =
     (check === 'water-test' && entry.kind === 'water-test') ||
-    (check === 'precharge' && entry.kind === 'reading' && entry.body.what === 'precharge');
+    ((check === 'precharge' || check === 'static-level') &&
+      entry.kind === 'reading' &&
+      entry.body.what === check);
   return alsoCounts
     ? { ...base, outcome: 'right', completed: true, ...measuredValues(check, entry.body) }
     : undefined;

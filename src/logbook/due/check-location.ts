@@ -9,6 +9,9 @@ const LOCATION_FIELDS: Record<string, Location> = {
   'relief-valve': 'relief',
   'well-cap': 'wellHead',
   freeze: 'pumpHouse',
+  treatment: 'treatment',
+  'uv-lamp': 'treatment',
+  'static-level': 'wellHead',
 };
 
 export function checkLocation(check: string, card: Card): string | undefined {

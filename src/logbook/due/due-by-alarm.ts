@@ -15,6 +15,7 @@ const CHECKS_FOR_ALARM: Partial<Record<DueKind, readonly [alarm: string, reason:
   'relief-valve': [['over-pressure', 'highPressure']],
   'node-calibration': [['sensor-fault', 'sensorAgainstCard']],
   freeze: [['freeze-risk', 'frost']],
+  'after-dry-well': [['dry-run', 'ranDry']],
 };
 
 /** An alarm that stands asks for the check that looks into it, from the day on which it began. */

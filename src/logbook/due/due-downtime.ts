@@ -45,6 +45,15 @@ const DOWNTIME_EFFECT: Record<DueKind, 'on-hold' | 'continues'> = {
   'stock-water': 'on-hold',
   'well-cap': 'continues',
   freeze: 'continues',
+  treatment: 'on-hold',
+  'uv-lamp': 'on-hold',
+  backflow: 'on-hold',
+  'static-level': 'continues',
+  winterize: 'continues',
+  'spring-start': 'continues',
+  'after-flood': 'continues',
+  'after-lightning': 'continues',
+  'after-dry-well': 'continues',
 };
 
 /**

@@ -25,7 +25,8 @@ const HALF_YEAR: Recurrence = { is: 'days', days: 182 };
 const AUTUMN = { north: '10-01', south: '04-01' };
 const SPRING = { north: '04-01', south: '10-01' };
 
-export function defaultRecurrence(kind: DueKind, timeZone: string): Recurrence {
+/** Undefined for a list that is for one occasion. */
+export function defaultRecurrence(kind: DueKind, timeZone: string): Recurrence | undefined {
   const half = isSouthern(timeZone) ? 'south' : 'north';
   switch (kind) {
     case 'freeze':
@@ -39,7 +40,18 @@ export function defaultRecurrence(kind: DueKind, timeZone: string): Recurrence {
     case 'pressure-gauge':
     case 'relief-valve':
     case 'node-calibration':
+    case 'treatment':
+    case 'uv-lamp':
+    case 'backflow':
       return YEAR;
+    case 'static-level':
+      return { is: 'yearly', day: SPRING[half] };
+    case 'winterize':
+    case 'spring-start':
+    case 'after-flood':
+    case 'after-lightning':
+    case 'after-dry-well':
+      return undefined;
     default:
       return kind satisfies never;
   }
@@ -75,6 +87,7 @@ export function isCheckNeeded(
   { card, nodes, coldSeason }: CheckContext,
 ): { needed: true } | { not: string } {
   const needed = { needed: true } as const;
+  const neededIf = (is: boolean, reason: string) => (is ? needed : { not: reason });
   switch (kind) {
     case 'precharge':
       if (card.tank?.kind === 'plain') return { not: texts().plainTank };
@@ -95,6 +108,20 @@ export function isCheckNeeded(
       return needed;
     case 'well-cap':
       return needed;
+    case 'treatment':
+      return neededIf(hasTreatment(card), texts().noTreatment);
+    case 'uv-lamp':
+      return neededIf(hasUvLamp(card), texts().noUvLamp);
+    case 'backflow':
+      return neededIf(card.uses.includes('irrigation'), texts().noIrrigation);
+    case 'static-level':
+      return neededIf(isLevelFollowed(card), texts().noStaticLevel);
+    case 'winterize':
+    case 'spring-start':
+    case 'after-flood':
+    case 'after-lightning':
+    case 'after-dry-well':
+      return { not: texts().listOnDemand[kind] };
     default:
       return kind satisfies never;
   }
@@ -102,4 +129,24 @@ export function isCheckNeeded(
 
 function isPressurized({ pumps, tank }: Card): boolean {
   return tank !== undefined || pumps.some(({ control }) => control !== 'float' && control !== 'timer');
+}
+
+/** Any unit but a lamp, which has a check of its own. */
+function hasTreatment({ description }: Card): boolean {
+  const { uvLamp: _uvLamp, ...units } = description?.treatmentUnits ?? {};
+  return Object.keys(units).length > 0 || (description?.treatment ?? []).some((line) => !UV.test(line));
+}
+
+const UV = /\buv\b/i;
+
+function hasUvLamp({ description }: Card): boolean {
+  return (
+    description?.treatmentUnits?.uvLamp !== undefined ||
+    (description?.treatment ?? []).some((line) => UV.test(line))
+  );
+}
+
+/** There is a level to compare with, or a permit that may ask for one. */
+function isLevelFollowed({ description }: Card): boolean {
+  return description?.hole.staticLevelM !== undefined || description?.permit !== undefined;
 }

@@ -11,6 +11,7 @@ import type { Card } from '../../core/domain/card.ts';
 import { lastCompletion, type CheckCompletion } from './check-completions.ts';
 import type { ColdSeason } from './cold-season.ts';
 import { alarmTriggers } from './due-by-alarm.ts';
+import { cardTriggers } from './due-by-card.ts';
 import { withDueDate } from './due-date.ts';
 import { isCheckNeeded, defaultRecurrence, type Recurrence } from './due-rules.ts';
 import { latestPlans, type CheckPlan } from './check-plans.ts';
@@ -121,19 +122,32 @@ function builtInCheck(kind: DueKind, { plan, downtime, input }: CheckInput): Due
   const target = kind === 'precharge' ? prechargeTarget(input.card, input.cutInKpa) : undefined;
   const needed = isCheckNeeded(kind, input);
   if (plan?.off) return { ...base, state: 'off', reasons: [texts().postponed] };
-  // Whoever plans a check on this well, or has its water tested, says that it is needed.
-  const wanted = plan !== undefined || (kind === 'water-test' && last !== undefined);
-  if ('not' in needed && !wanted) return { ...base, state: 'not-needed', reasons: [needed.not] };
   const recurrence =
     plan?.recurrence ??
     measuredRecurrence(kind, input.coldSeason) ??
     defaultRecurrence(kind, input.card.timeZone);
   const triggers = [
     ...(kind === 'water-test' ? waterTestTriggers(input) : []),
+    ...cardTriggers(kind, input),
     ...alarmTriggers(kind, input, last),
     ...downtimeTriggers(kind, downtime, { last, recurrence }),
   ];
-  return withDueDate({ ...base, recurrence, ...(target && { target }) }, { plan, triggers, downtime, input });
+  // Whoever plans a check on this well, or has its water tested, says that it is needed. A list for
+  // one occasion is needed when that came.
+  const happened =
+    recurrence === undefined && triggers.some(({ date }) => last === undefined || date > last.date);
+  const wanted = isPlanned(plan, last) || happened || (kind === 'water-test' && last !== undefined);
+  if ('not' in needed && !wanted) return { ...base, state: 'not-needed', reasons: [needed.not] };
+  return withDueDate(
+    { ...base, ...(recurrence && { recurrence }), ...(target && { target }) },
+    { plan, triggers, downtime, input },
+  );
+}
+
+/** A list for one occasion is done with its day. */
+function isPlanned(plan: CheckPlan | undefined, last: CheckCompletion | undefined): boolean {
+  if (plan === undefined) return false;
+  return plan.recurrence !== undefined || !last?.completed || last.atMs < plan.createdMs;
 }
 
 /** Frost by what was measured here goes before the calendar. */

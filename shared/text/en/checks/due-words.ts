@@ -5,6 +5,7 @@
  */
 import type { Dimension } from '../../../quantity/units.ts';
 import type { Caution } from '../cautions.ts';
+import { SEASON_WORDS, SERVICE_WORDS } from './due-words-more.ts';
 
 export const DUE_KINDS = [
   'water-test',
@@ -15,6 +16,15 @@ export const DUE_KINDS = [
   'node-calibration',
   'freeze',
   'stock-water',
+  'treatment',
+  'uv-lamp',
+  'backflow',
+  'static-level',
+  'winterize',
+  'spring-start',
+  'after-flood',
+  'after-lightning',
+  'after-dry-well',
 ] as const;
 export type DueKind = (typeof DUE_KINDS)[number];
 
@@ -126,6 +136,8 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
     source:
       'Kansas State University, Livestock Watering Handbook, for the second source. Twice a year: common practice.',
   },
+  ...SERVICE_WORDS,
+  ...SEASON_WORDS,
 };
 
 export function isDueKind(text: string): text is DueKind {
