@@ -15,6 +15,7 @@ const LOGBOOK_PAGES = [
   'readings',
   'checks',
   'water',
+  'figures',
   'labels',
   'documents',
   'export',

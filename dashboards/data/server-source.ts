@@ -36,6 +36,7 @@ const PATHS: { [N in JsonRoute]: Path<N> } = {
   addDocument: '/api/wells/{well}/documents',
   checks: '/api/wells/{well}/checks',
   water: '/api/wells/{well}/water',
+  figures: '/api/wells/{well}/figures',
   due: '/api/due',
   calendarAddress: '/api/calendar-address',
   setCalendarAddress: '/api/calendar-address',

@@ -42,6 +42,7 @@ const QUESTIONS: Record<RouteName, { path: string; body?: unknown; bytes?: strin
   report: { path: '/api/wells/house-hill/visits/a1/report' },
   guidedRun: { path: `/api/wells/house-hill/guided-run?since=${FARM_NOW_MS - 60_000}&pump=p1` },
   readings: { path: '/api/wells/orchard/readings' },
+  figures: { path: '/api/wells/orchard/figures' },
   measuredDraw: {
     path: '/api/wells/orchard/measured-draw?drawn=5%20gal&before=58%20psi&after=44%20psi&fellAway=true',
   },

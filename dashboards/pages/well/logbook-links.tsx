@@ -9,6 +9,7 @@ const LINKS: readonly LogbookPage[] = [
   'visit',
   'checks',
   'water',
+  'figures',
   'readings',
   'labels',
   'documents',

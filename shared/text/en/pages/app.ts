@@ -70,6 +70,7 @@ export const appTexts = {
     readings: 'Readings',
     checks: 'Checks',
     water: 'Water tests',
+    figures: 'Pump and water over the years',
     labels: 'Labels',
     documents: 'Documents',
     export: 'Export',

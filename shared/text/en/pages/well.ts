@@ -113,6 +113,7 @@ export const wellTexts = {
     visit: 'parts to bring, work done, before/after reports',
     checks: 'due dates, instructions and past results',
     water: 'laboratory results compared with published limits',
+    figures: 'the pump on its curve, starts and hours, water by month and year',
     readings: 'guided reference readings and your own readings',
     labels: 'to print for tank, switch, control box, panel and well head',
     documents: 'manuals, receipts, the well log, photos',

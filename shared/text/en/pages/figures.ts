@@ -1,0 +1,88 @@
+/** Texts of the page of a well’s water over the years and of its pumps on their curves. */
+import { formatNumber, formatQuantity, type UnitSystem } from '../../../quantity/format-quantity.ts';
+import { HOUR_S } from '../../../units/duration.ts';
+import { acreFtFromL, lFromGal, m3FromL } from '../../../units/water.ts';
+import { formatCount } from '../format.ts';
+
+interface Starts {
+  starts: number;
+  hours: string;
+  since: string;
+  installed: string | undefined;
+  uncountedDays: number;
+}
+
+export const figuresTexts = {
+  subject: 'the figures',
+  water: 'Water by month and year',
+  noWater: 'No day has a total of its water yet. A flow meter, or a clamp and a transducer, give one.',
+  period: 'Period',
+  used: 'Water',
+  ofAllowed: 'Of the allowed volume',
+  measured: 'Days measured',
+  allowed: (volume: string) => `The card allows ${volume} a calendar year.`,
+  leastNote:
+    'A day without a total is missing from the sum and not counted as zero: with days missing, the sum is the least that was pumped. What a permit asks for is read off its own meter where it names one.',
+  daysOf: (measured: number, days: number) => `${measured} of ${days}`,
+  months: (year: string) => `Months of ${year}`,
+  pump: (number: string | undefined) => (number === undefined ? 'Pump' : `Pump ${number}`),
+  today: 'Today, from the runs of the last week',
+  noDuty: 'No run of the last week has its flow measured.',
+  flow: 'Flow',
+  head: 'Head',
+  curveHead: 'Head of the curve at this flow',
+  power: 'Power',
+  efficiency: 'Wire-to-water efficiency',
+  energy: 'Energy',
+  starts: 'Starts and hours',
+  drop: 'Volt drop of the wire',
+  headNote: (from: 'sensor' | 'reading', level: string, day: string) =>
+    `The head is the depth to the water while pumping (${level}, ${from === 'sensor' ? 'least of the level sensor in the week' : `read on ${day}`}) and the mean pressure at the tank. Friction in the pipe is left out: the true head is higher.`,
+  noHead: 'The head needs a pumping level, from a level sensor and the set depth or as a reading.',
+  noCurve: 'The card has no curve: enter points of flow and head to compare.',
+  curve: 'Curve of the card, with today’s point',
+  ofCurve: (percent: string) => `${percent} of the curve’s head`,
+  wornNote:
+    'Under the curve: a worn pump, a hole in the drop pipe, a lower voltage, a meter or level that is off, or friction. The contractor measures before anything is pulled.',
+  startsText: ({ starts, hours, since, installed, uncountedDays }: Starts) =>
+    [
+      `${formatCount(starts, 'start')} and ${hours} since ${since}.`,
+      ...(installed !== undefined && since > installed
+        ? [`Installed ${installed}: what was before is not counted.`]
+        : []),
+      ...(uncountedDays > 0 ? [`${formatCount(uncountedDays, 'day')} without a count.`] : []),
+    ].join(' '),
+  dropText: (volts: string, percent: string, amps: string) => `${volts}, ${percent} at ${amps}`,
+};
+
+/** "1.24 acre-ft (404,000 gal)", "1,530 m3": with three figures, as meters are read. */
+export function formatWaterTotal(litres: number, units: UnitSystem): string {
+  if (units === 'metric') return `${threeFigures(m3FromL(litres))} m3`;
+  const gallons = `${formatNumber(Number((litres / lFromGal(1)).toPrecision(3)), 0)} gal`;
+  const acreFt = acreFtFromL(litres);
+  return acreFt < 0.01 ? gallons : `${threeFigures(acreFt)} acre-ft (${gallons})`;
+}
+
+function threeFigures(value: number): string {
+  const decimals = value >= 100 ? 0 : value >= 10 ? 1 : 2;
+  return formatNumber(Number(value.toPrecision(3)), decimals);
+}
+
+export function formatHours(seconds: number): string {
+  return `${formatNumber(seconds / HOUR_S, 0)} h`;
+}
+
+/** "1.9 kWh per 1,000 gal", "0.5 kWh per m3". */
+export function formatEnergy(whPerL: number, units: UnitSystem): string {
+  return units === 'us'
+    ? `${formatNumber(whPerL * lFromGal(1), 2)} kWh per 1,000 gal`
+    : `${formatNumber(whPerL, 2)} kWh per m3`;
+}
+
+export function formatPowerKw(watts: number): string {
+  return formatQuantity(watts, 'power', 'metric');
+}
+
+export function formatPercent(ratio: number): string {
+  return `${formatNumber(ratio * 100, ratio < 0.1 ? 1 : 0)} %`;
+}
