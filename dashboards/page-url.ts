@@ -16,6 +16,7 @@ const LOGBOOK_PAGES = [
   'checks',
   'water',
   'figures',
+  'yield',
   'labels',
   'documents',
   'export',

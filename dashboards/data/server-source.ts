@@ -37,6 +37,7 @@ const PATHS: { [N in JsonRoute]: Path<N> } = {
   checks: '/api/wells/{well}/checks',
   water: '/api/wells/{well}/water',
   figures: '/api/wells/{well}/figures',
+  yieldTests: '/api/wells/{well}/yield-tests',
   due: '/api/due',
   calendarAddress: '/api/calendar-address',
   setCalendarAddress: '/api/calendar-address',

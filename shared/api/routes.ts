@@ -17,7 +17,7 @@ import { calendarAddressQuery, calendarAddressRequest, calendarAddressShape } fr
 import { cardsShape } from './cards.ts';
 import { calendarQuery, checksShape, dueQuery, dueShape, waterShape } from './due.ts';
 import { baselinesShape, chartShape, cyclesShape, daysShape } from './history.ts';
-import { figuresAnswerShape } from './figures/figures.ts';
+import { FIGURE_ROUTES } from './figures/figure-routes.ts';
 import { FILE_ROUTES } from './file-routes.ts';
 import { healthShape, noticesShape, refusedShape } from './server-state.ts';
 import { labelsShape } from './labels.ts';
@@ -53,6 +53,7 @@ export interface Route {
 }
 
 export const ROUTES = {
+  ...FIGURE_ROUTES,
   ...FILE_ROUTES,
   ...NODE_ROUTES,
   wells: {
@@ -189,15 +190,6 @@ export const ROUTES = {
     summary: 'Water tests of a well beside published limits',
     query: queries.noQuery,
     answer: waterShape,
-    status: OK,
-    problems: NAMED_PROBLEMS,
-  },
-  figures: {
-    method: 'get',
-    path: '/api/wells/{well}/figures',
-    summary: 'Water by month and year, and each pump on its curve, with its starts and hours',
-    query: queries.noQuery,
-    answer: figuresAnswerShape,
     status: OK,
     problems: NAMED_PROBLEMS,
   },

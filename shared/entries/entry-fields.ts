@@ -32,6 +32,7 @@ import {
   MAX_NOTE_LENGTH,
   MAX_PARTS,
   MAX_RESULTS,
+  MAX_TEST_LINES,
 } from './limits.ts';
 
 /** What can be read, each with the dimension of its value. */
@@ -70,6 +71,8 @@ export const LEAD_PAIRS = ['yellow-black', 'yellow-red', 'red-black'] as const s
 /** 300 psi, as on the card; a gauge reads no less than nothing. */
 export const GAUGE_PRESSURE: ValueRange = { min: 0, max: 2070, text: 'between 0 and 300 psi (2,070 kPa)' };
 export const METER_AMPS: ValueRange = { min: 0, max: 500, text: 'between 0 and 500 A' };
+const TEST_LEVEL: ValueRange = { min: -30.5, max: 1500, text: 'from -100 ft to 4,921 ft (1,500 m)' };
+const TEST_FLOW: ValueRange = { min: 0.0006, max: 315.5, text: 'from 0.01 gpm to 5,000 gpm (315 L/s)' };
 const BUCKET_L: ValueRange = { min: 0.1, max: 20_000, text: 'between 0.1 L and 20 m3' };
 const STOPWATCH_S: ValueRange = { min: 1, max: 86_400, text: 'between 1 s and 24 h' };
 
@@ -165,6 +168,19 @@ export const ENTRY_FIELDS = {
         `a list of 1 to ${MAX_RESULTS} results: analyte, value and unit as text`,
       ),
     ),
+    text: note,
+    papers,
+  },
+  /** A timed drawdown: how deep the water stands, minute by minute, while so much is drawn. */
+  'yield-test': {
+    /** From the ground down to the water before the pump starts. */
+    static: quantity('length', TEST_LEVEL, 'staticM'),
+    /** Where it is held even; else it stands in the lines. */
+    flow: quantity('flow', TEST_FLOW, 'flowLPerS'),
+    points: required(lines({ maxItems: MAX_TEST_LINES, maxCharacters: MAX_NAME_LENGTH })),
+    recovery: lines({ maxItems: MAX_TEST_LINES, maxCharacters: MAX_NAME_LENGTH }),
+    from: choice('hand', 'sensors'),
+    doneBy: oneLine,
     text: note,
     papers,
   },

@@ -21,3 +21,5 @@ export const MAX_INTERVAL_DAYS = 3_650;
 export const MAX_EXPORT_BYTES = 512 * 2 ** 20;
 /** Its record: 110,000 cycles of ten usual years are about 100 MiB. */
 export const MAX_RECORD_BYTES = 256 * 2 ** 20;
+/** A line each few minutes of a day's test. */
+export const MAX_TEST_LINES = 100;

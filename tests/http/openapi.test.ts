@@ -43,6 +43,7 @@ const QUESTIONS: Record<RouteName, { path: string; body?: unknown; bytes?: strin
   guidedRun: { path: `/api/wells/house-hill/guided-run?since=${FARM_NOW_MS - 60_000}&pump=p1` },
   readings: { path: '/api/wells/orchard/readings' },
   figures: { path: '/api/wells/orchard/figures' },
+  yieldTests: { path: '/api/wells/orchard/yield-tests' },
   measuredDraw: {
     path: '/api/wells/orchard/measured-draw?drawn=5%20gal&before=58%20psi&after=44%20psi&fellAway=true',
   },

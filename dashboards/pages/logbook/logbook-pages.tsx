@@ -10,6 +10,7 @@ export const LOGBOOK_PAGES: Record<LogbookPage, ComponentType<{ name: string }>>
   checks: lazyPage(async () => (await import('../checks/checks.tsx')).ChecksPage),
   water: lazyPage(async () => (await import('../water/water.tsx')).WaterPage),
   figures: lazyPage(async () => (await import('../figures/figures.tsx')).FiguresPage),
+  yield: lazyPage(async () => (await import('../yield/yield.tsx')).YieldPage),
   labels: lazyPage(async () => (await import('../labels/labels.tsx')).LabelsPage),
   documents: lazyPage(async () => (await import('../documents/documents.tsx')).DocumentsPage),
   export: lazyPage(async () => (await import('../export/export.tsx')).ExportPage),

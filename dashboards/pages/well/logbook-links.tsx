@@ -10,6 +10,7 @@ const LINKS: readonly LogbookPage[] = [
   'checks',
   'water',
   'figures',
+  'yield',
   'readings',
   'labels',
   'documents',

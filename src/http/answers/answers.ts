@@ -11,6 +11,7 @@ import type { ActResult, WebDeps } from '../deps.ts';
 import { checksAnswer, dueAnswer } from './due-answers.ts';
 import { evaluationsAnswer } from './evaluation-answers.ts';
 import { figuresAnswer } from './figure-answers.ts';
+import { yieldTestsAnswer } from './yield-answers.ts';
 import { chartAnswer, cyclesAnswer, daysAnswer } from './history-answers.ts';
 import { labelsAnswer } from './label-answers.ts';
 import { nodesAnswer } from './node-answers.ts';
@@ -57,6 +58,7 @@ export const ANSWERS: Answers = {
   checks: (deps, ask) => checksAnswer(deps, ask.pathParam('well')),
   water: (deps, ask) => waterAnswer(deps, ask.pathParam('well')),
   figures: (deps, ask) => figuresAnswer(deps, ask.pathParam('well')),
+  yieldTests: (deps, ask) => yieldTestsAnswer(deps, ask.pathParam('well')),
   due: (deps, ask) => dueAnswer(deps, ask),
   calendarAddress: (deps, { query }) => calendarAddress(deps, query.well),
   setCalendarAddress: (deps, ask) => setCalendarAddress(deps, ask),

@@ -23,6 +23,7 @@ import type { Entry } from '../../../shared/entries/entry.ts';
 import { checkRule } from './read-check.ts';
 import { checkPlanRule } from './read-check-plan.ts';
 import { readingRule } from './read-reading.ts';
+import { yieldTestRule } from './read-yield-test.ts';
 import { waterTestRule } from './read-water-test.ts';
 
 /** What a page or a command sends; the id and the time of writing come from the server. */
@@ -48,6 +49,7 @@ const RULES: { readonly [K in EntryKind]?: EntryRule<K> } = {
   check: checkRule,
   'check-plan': checkPlanRule,
   'water-test': waterTestRule,
+  'yield-test': yieldTestRule,
 };
 
 /** A clock may be a little off; a day ahead is a slip of the pen. */

@@ -10,6 +10,8 @@ import { formatCount } from '../../../shared/text/en/format.ts';
 import { nameText } from '../../../shared/text/en/names.ts';
 import { EXPORT_FILE_TEXT as TEXT } from '../../../shared/text/en/pages/export-file.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
+import { YieldTests } from '../../../shared/view/yield-tests.tsx';
+import { yieldTests } from '../figures/yield-tests.ts';
 import { SectionFigure } from '../../../shared/view/section-figure.tsx';
 import { readCard } from '../../core/domain/read-card.ts';
 import { sectionFacts, unitsOfCard } from '../visits/section-facts.ts';
@@ -62,6 +64,9 @@ const SECTIONS: Record<keyof typeof TEXT.sections, ComponentType<ExportContext>>
   alarms: AlarmsSection,
   checks: ChecksSection,
   water: WaterSection,
+  yield: ({ entries, card, timeZone, units }) => (
+    <YieldTests tests={yieldTests(entries, { timeZone, ...card })} units={units} />
+  ),
   visits: VisitsSection,
   acts: ActsSection,
   notes: NotesSection,

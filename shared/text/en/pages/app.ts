@@ -71,6 +71,7 @@ export const appTexts = {
     checks: 'Checks',
     water: 'Water tests',
     figures: 'Pump and water over the years',
+    yield: 'Yield tests',
     labels: 'Labels',
     documents: 'Documents',
     export: 'Export',

@@ -21,6 +21,7 @@ export const EXPORT_FILE_TEXT = {
     alarms: 'Alarms',
     checks: 'Checks',
     water: 'Water tests',
+    yield: 'Yield tests',
     visits: 'Visits and work',
     acts: 'Changes to monitoring',
     notes: 'Notes',

@@ -114,6 +114,7 @@ export const wellTexts = {
     checks: 'due dates, instructions and past results',
     water: 'laboratory results compared with published limits',
     figures: 'the pump on its curve, starts and hours, water by month and year',
+    yield: 'timed drawdowns: level and flow against minutes, specific capacity, recovery',
     readings: 'guided reference readings and your own readings',
     labels: 'to print for tank, switch, control box, panel and well head',
     documents: 'manuals, receipts, the well log, photos',
