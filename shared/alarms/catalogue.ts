@@ -109,6 +109,7 @@ const ROWS = {
     // A drive starts softly, and its running current spans a factor of four: only the motor's
     // maximum can be held against it.
     controls: controls('as-is', 'adapted', 'as-is', 'as-is', 'as-is'),
+    needsSteadySupply: true,
     // Not by no-start, whose first step knows of a reset: a motor that is held must not be tried
     // again.
     explainedBy: ['leg-lost', 'power-lost'],
@@ -147,6 +148,7 @@ const ROWS = {
     priority: 'now',
     // A store's pressure does not call; its contact does.
     controls: controls('as-is', 'as-is', 'as-is', 'adapted', 'adapted'),
+    needsSteadySupply: true,
     explainedBy: ['power-lost', 'failed-start', 'leg-lost', 'dry-run'],
     // What starts late each time is one alarm and not one a start.
     delays: { onS: 60, offS: HOUR_S },
@@ -191,6 +193,7 @@ const ROWS = {
     group: 'electric',
     priority: 'soon',
     controls: ALL_CONTROLS,
+    needsSteadySupply: true,
     explainedBy: ['power-lost', 'leg-lost', 'node-conflict'],
     neverGrouped: true,
     // A day and two hours without it: a supply that sags each evening is one alarm.
@@ -249,6 +252,7 @@ const ROWS = {
     // A drive sleeps and wakes with each hand that is washed; as even as a clock, for hours, it is
     // a leak. A store has no tank to lose: chatter alone.
     controls: controls('as-is', 'adapted', 'as-is', 'adapted', 'adapted'),
+    needsSteadySupply: true,
     explainedBy: [
       ...UNTRUSTED_SENSORS,
       'tank-air-lost',
@@ -268,6 +272,7 @@ const ROWS = {
     priority: 'soon',
     // The tables count starts at full voltage, which heat a motor; a drive makes none.
     controls: controls('as-is', 'none', 'as-is', 'as-is', 'as-is'),
+    needsSteadySupply: true,
     explainedBy: [
       ...UNTRUSTED_SENSORS,
       'tank-air-lost',
@@ -288,6 +293,7 @@ const ROWS = {
     // A drive has no cut-out. A valve holds a level under it by design: only runs that end under it
     // count.
     controls: controls('as-is', 'none', 'adapted', 'none', 'none'),
+    needsSteadySupply: true,
     explainedBy: [
       ...NO_DELIVERY,
       ...UNTRUSTED_SENSORS,
@@ -306,6 +312,7 @@ const ROWS = {
     // Behind a drive or a valve demand and the valve's bypass set how long a run takes. A store of
     // one size takes as long as ever; a timer runs by its clock.
     controls: controls('as-is', 'none', 'none', 'adapted', 'none'),
+    needsSteadySupply: true,
     explainedBy: [
       ...NO_DELIVERY,
       ...UNTRUSTED_SENSORS,
@@ -324,6 +331,7 @@ const ROWS = {
     // level at any speed, and what it takes in is not what its motor draws: nothing is held against
     // it but its own way of stopping, which is `no-start`.
     controls: controls('as-is', 'none', 'adapted', 'as-is', 'as-is'),
+    needsSteadySupply: true,
     // A leak under the tank lets the pump run out against less pressure, which costs more current.
     explainedBy: [
       ...UNTRUSTED_SENSORS,
@@ -346,6 +354,7 @@ const ROWS = {
     priority: 'soon',
     // As `amps-high`.
     controls: controls('as-is', 'none', 'adapted', 'as-is', 'as-is'),
+    needsSteadySupply: true,
     explainedBy: [
       ...UNTRUSTED_SENSORS,
       'dry-run',
@@ -396,6 +405,7 @@ const ROWS = {
     priority: 'note',
     // A timer's count is what somebody set.
     controls: controls('as-is', 'as-is', 'as-is', 'as-is', 'none'),
+    needsSteadySupply: true,
     explainedBy: [
       ...NO_DELIVERY,
       ...UNTRUSTED_SENSORS,

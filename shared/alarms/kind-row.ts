@@ -22,6 +22,11 @@ export interface KindRow<Kind extends string = string> {
    */
   minutesMatter?: true;
   controls: Controls;
+  /**
+   * Never asked of a pump that panels feed: its current, its flow and its starts follow the sun,
+   * and say nothing of the pump.
+   */
+  needsSteadySupply?: true;
   /** Kinds of which it is a symptom, while they are active. */
   explainedBy: readonly Kind[];
   /** As long as it is `now` it is reported although another explains it. */

@@ -93,8 +93,7 @@ function roundToTenThousandth(value: number): number {
 }
 
 function missesCutOut(well: WellState, at: number, cycle: Cycle): boolean {
-  if (!appliesTo('cut-out-not-reached', well.card.pumps[at]!.control) || cycle.cutOutKpa === undefined)
-    return false;
+  if (!appliesTo('cut-out-not-reached', well.card.pumps[at]!) || cycle.cutOutKpa === undefined) return false;
   const cutOutsKpa = well.records[at]!.cycles.map((c) => c.cutOutKpa).filter((kpa) => kpa !== undefined);
   if (cutOutsKpa.length < MIN_CYCLES_FOR_NORMAL) return false;
   return cycle.cutOutKpa < upperMedian(cutOutsKpa) - SHORT_OF_CUT_OUT_KPA;

@@ -7,8 +7,8 @@ import { ALARM_KINDS } from '../../../shared/text/en/alarms/kinds.ts';
 import type { Control } from '../../../src/core/domain/card.ts';
 import { appliesTo, appliesToWell } from '../../../src/core/alarms/applies.ts';
 
-const never = (control: Control): string =>
-  ALARM_KINDS.filter((kind) => !appliesTo(kind, control))
+const never = (control: Control, drive?: 'solar'): string =>
+  ALARM_KINDS.filter((kind) => !appliesTo(kind, { control, ...(drive && { drive }) }))
     .sort()
     .join(' ');
 
@@ -27,6 +27,12 @@ describe('appliesTo', () => {
     ],
   ] as const)('%s is never told %s', (control, kinds) => {
     expect(never(control)).toBe(kinds);
+  });
+
+  it('a pump that panels feed is never told what the sun does to it', () => {
+    expect(never('float', 'solar')).toBe(
+      'amps-high amps-low cut-out-not-reached cycle-count failed-start leak no-start no-water short-cycling slow-fill starts-over-limit supply-voltage switch-shift tank-air-lost tank-overcharged',
+    );
   });
 
   it('what is to be acted on at once applies wherever water or motor can be lost', () => {

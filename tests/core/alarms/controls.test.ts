@@ -237,3 +237,43 @@ describe('a float', () => {
     expect(play(`${fills} | rest quiet x4000`, { ...float, kinds })).toHaveLength(1);
   });
 });
+
+describe('a pump that panels feed', () => {
+  const sunny: KitOptions = {
+    card: houseCard({ pump: { control: 'float', drive: 'solar', volts: 90 } }),
+    baseline: usualBaseline({
+      amps: normal(6, 1),
+      ranS: normal(7200, 3000),
+      ranLowS: normal(4000, 1500),
+      cyclesPerDay: normal(4, 2, 14),
+      longestRunS: 6 * 3600,
+      longestRestS: 14 * 3600,
+    }),
+  };
+  const day =
+    'run 1.5A 30V x20 | run 4A x20 | run 6A x25 | run 2A x5 | run 5A x60 | run 1.2A x20 | rest 0V x600';
+  table(
+    [
+      ['dawn, clouds, dusk and a night without voltage', `${day} | ${day} | ${day}`, []],
+      ['with water over the intake it is the sun', 'run 6A 12m x25 | run 2A 12m x30 | rest 12m x10', []],
+      [
+        'with none over it the pump is dry',
+        'run 6A 12m x25 | run 2A 0.4m x5',
+        ['26 min dry-run raised now low-well'],
+      ],
+      [
+        'the float calls in the night, and the controller tries at dawn again and again',
+        'rest calls x400 | cycle 3s 2A every 1min x20 | run 5A x60',
+        [],
+      ],
+      [
+        'a dark day for the stock; a second one is told',
+        'run 5A x60 | rest x2240 | run 5A x60 | rest x2700',
+        ['day 3 no-run raised now power-lost'],
+        { card: houseCard({ uses: ['stock'], pump: { control: 'float', drive: 'solar', volts: 90 } }) },
+      ],
+      ['more current than usual on a bright day', 'cycle 900s 7.5A every 60min x12', []],
+    ],
+    sunny,
+  );
+});

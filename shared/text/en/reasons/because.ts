@@ -38,9 +38,10 @@ export const BECAUSE_TEXT = {
   'out-of-service': 'the well is out of service',
   'laid-up': 'the well is laid up',
   // Something else accounts for it.
-  'not-this-control': 'it does not apply to this type of pump control',
+  'not-this-control': 'it does not apply to this type of pump control or supply',
   expected: 'unusual water use is expected',
   'other-alarm-explains': 'another condition explains it',
+  'follows-the-sun': 'a solar pump draws what the sun gives, and no water level is measured',
   'may-be-generator': 'a generator may be supplying the pump for a few days',
   'sensor-in-doubt': 'the sensor may be faulty',
   'other-pump': 'another pump serves the same system',

@@ -47,7 +47,9 @@ function evaluate(scene: Scene, memory: SinceMemory): Evaluation {
 function evaluateVolts(scene: Scene, memory: SinceMemory): Evaluation {
   const minute = lastMinute(scene);
   if (!minute) return cannotTell('too-few-readings');
-  const lines = minute.pumps.flatMap((pump) => pump.volts ?? []);
+  // The voltage of panels is gone each evening.
+  const steady = scene.pumps.filter(({ card }) => card.drive !== 'solar');
+  const lines = steady.flatMap(({ index }) => minute.pumps[index]?.volts ?? []);
   if (lines.length === 0) return memory.sinceMs === undefined ? CLEAR : cannotTell('needs-voltage');
   const nominal = scene.pumps[0]?.card.volts ?? UNKNOWN_VOLTS / GONE_RATIO;
   const flows = minute.pumps.some((pump) => pump.ranS > 0);

@@ -46,7 +46,7 @@ const UNIT_FACTORS: readonly (readonly [factor: number, what: WrongUnit])[] = [
 ];
 
 function appliesToSwitch(scene: Scene): boolean {
-  return appliesTo('switch-shift', scene.pump.card.control) && scene.pump.index === 0;
+  return appliesTo('switch-shift', scene.pump.card) && scene.pump.index === 0;
 }
 
 export function checkPressureUnit(scene: Scene): Check | undefined {

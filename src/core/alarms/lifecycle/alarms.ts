@@ -3,9 +3,7 @@
  * say. While somebody is at work on the well, or it is laid up, nothing is watched; when that ends
  * the watches begin afresh, since what they remember is of another well.
  */
-import { CATALOGUE } from '../../../../shared/alarms/catalogue.ts';
-import type { Controls } from '../../../../shared/alarms/kind-row.ts';
-import { appliesToWell } from '../applies.ts';
+import { appliesTo, appliesToWell } from '../applies.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { WATCHES } from '../watches.ts';
 import type { Scene, Watch } from '../scene.ts';
@@ -22,13 +20,9 @@ export {
   type AlarmsState,
 } from './alarm-entry.ts';
 
-/**
- * A watch with what is asked of it at each look, looked up once: which controls it makes sense of,
- * and the keys of its memos.
- */
+/** A watch with the keys of its memories, which are made once. */
 interface TriggeredWatch {
   watch: Watch;
-  applicability: Controls;
   keys: Map<string | undefined, string>;
 }
 
@@ -41,7 +35,6 @@ const WATCHES_BY_TRIGGER: Record<Scene['trigger'], readonly TriggeredWatch[]> = 
 function watchesFor(trigger: Scene['trigger']): TriggeredWatch[] {
   return WATCHES.filter((watch) => watch.triggers.includes(trigger)).map((watch) => ({
     watch,
-    applicability: CATALOGUE[watch.alarm].controls,
     keys: new Map(),
   }));
 }
@@ -67,11 +60,11 @@ export function evaluateAll(state: AlarmsState, scene: Scene, emit: EmitAlarm): 
   }
   if (state.resetAtMs > 0) scene.resetAtMs = state.resetAtMs;
   const first = scene.pump.index === 0;
-  const { id, control } = scene.pump.card;
+  const { card } = scene.pump;
   for (const triggered of WATCHES_BY_TRIGGER[scene.trigger]) {
     const { scope } = triggered.watch;
     if (scope === 'pump')
-      evaluateWatch(state, triggered, scene, id, triggered.applicability[control] !== 'none', emit);
+      evaluateWatch(state, triggered, scene, card.id, appliesTo(triggered.watch.alarm, card), emit);
     else if (!first) continue;
     else if (scope === 'well')
       evaluateWatch(

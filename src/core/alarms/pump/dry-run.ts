@@ -20,7 +20,7 @@ import {
   usesPressure,
   type SinceMemory,
 } from '../scene-queries.ts';
-import { cannotTell, type Active, type Evaluation } from '../evaluation.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { dryFinding } from './dry-finding.ts';
 import { roundTo } from '../round.ts';
 import type { MinutePump, MinuteScene, Scene, MinuteStats, Watch } from '../scene.ts';
@@ -72,6 +72,11 @@ const LIFTING_RATIO = 0.9;
  */
 const LOST_LOAD_RATIO = 0.85;
 const LOADED_RATIO = 0.93;
+/**
+ * Water over the intake, m, from which a pump cannot be dry: makers ask for three to five (common
+ * practice), and a level gauge may be off by some decimetres.
+ */
+const MAX_DRY_LEVEL_M = 1;
 /** A run too short to judge by itself. */
 const MIN_RUN_S = 5;
 
@@ -92,9 +97,26 @@ export const dryRun: Watch<DryRunMemory> = {
 };
 
 function evaluate(scene: Scene, memory: DryRunMemory): Evaluation {
+  if (scene.pump.card.drive === 'solar' && !isWellLow(scene)) {
+    delete memory.sinceMs;
+    return isLevelMeasured(scene) ? CLEAR : cannotTell('follows-the-sun');
+  }
   const usual = normalLoad(scene);
   if (!usual) return cannotTell('learning');
   return scene.trigger === 'cycle' ? evaluateRun(scene, usual, memory) : evaluateMinute(scene, usual, memory);
+}
+
+/**
+ * A solar pump draws little at dawn, at dusk and under each cloud, and lifts little then: only a
+ * level at its intake says that it runs dry.
+ */
+function isWellLow({ well }: Scene): boolean {
+  const level = well.minutes[well.minutes.length - 1]?.levelM;
+  return level !== undefined && level.mean < MAX_DRY_LEVEL_M;
+}
+
+function isLevelMeasured({ well }: Scene): boolean {
+  return well.minutes[well.minutes.length - 1]?.levelM !== undefined;
 }
 
 function evaluateMinute(scene: Scene, usual: NormalLoad, memory: DryRunMemory): Evaluation {

@@ -17,6 +17,8 @@ import { weighCauses } from '../weigh-causes.ts';
 /** Times the longest rest as learnt, and at least so much over it. */
 const STOCK_LIMIT = { times: 2, overS: 4 * HOUR_S };
 const STORE_LIMIT = { times: 2, overS: 24 * HOUR_S };
+/** One dark day between two nights: solar pumps are given stores of some days (common practice). */
+const SOLAR_LIMIT = { times: 3, overS: 30 * HOUR_S };
 const HOUSE_LIMIT = { times: 3, overS: 8 * 24 * HOUR_S };
 /**
  * By hour of day, once two weeks are known, and after the longest rest. Stock: since the pump
@@ -69,16 +71,19 @@ function evaluate(scene: Scene, memory: NoRunMemory): Evaluation {
   if (sinceMs === undefined || !isAfterReset(scene, sinceMs)) return cannotTell('too-few-runs');
   const { uses } = scene.well.card;
   const stock = uses.includes('stock');
-  const allowed = stock
-    ? STOCK_LIMIT
-    : usesPressure(pump) || uses.includes('house')
-      ? HOUSE_LIMIT
-      : STORE_LIMIT;
+  const solar = pump.card.drive === 'solar';
+  const allowed = solar
+    ? SOLAR_LIMIT
+    : stock
+      ? STOCK_LIMIT
+      : usesPressure(pump) || uses.includes('house')
+        ? HOUSE_LIMIT
+        : STORE_LIMIT;
   const expected = scene.well.expected !== undefined;
   const limitS = Math.max(allowed.times * longest, longest + allowed.overS) * (expected ? 2 : 1);
   const restedS = (scene.atMs - sinceMs) / 1000;
   if (restedS <= limitS) {
-    const shouldReport = restedS > longest && !expected && isOverdue(scene, sinceMs);
+    const shouldReport = restedS > longest && !expected && !solar && isOverdue(scene, sinceMs);
     return shouldReport ? overdueFinding(scene, sinceMs, stock) : CLEAR;
   }
   return {
