@@ -10,4 +10,5 @@ export const FORM_EVIDENCE = {
   'over-plate': { plate: 'exceeded' },
   'on-two-phases': { motor: 'may run on two phases' },
   'voltage-far-off': { voltage: 'far out of range' },
+  'ended-by-protector': { protector: 'ended the run' },
 } as const satisfies Record<AlarmForm, Evidence>;

@@ -23,6 +23,8 @@ import {
 import {
   AIR_PRESSURE,
   ALTITUDE,
+  BREAKER_AMPS,
+  CONTINUOUS_DRAW,
   FALSE_ALARMS,
   LONG_RUN,
   MAX_TEXT_CHARACTERS,
@@ -50,6 +52,8 @@ export const CARD = {
   use: choices('house', 'stock', 'irrigation', 'heat-pump'),
   /** How many animals drink here. */
   stockHeads: integer(STOCK_HEADS),
+  /** What is drawn day and night: a trickling waterer, a cooler's bleed, a drain. */
+  continuousDraw: quantity('flow', CONTINUOUS_DRAW, 'continuousDrawLPerS'),
   relief: quantity('pressure', SWITCH_PRESSURE, 'reliefKpa'),
   /**
    * Where the sensor of the air temperature hangs: outdoor frost is no danger to the pump house.

@@ -35,6 +35,13 @@ export const MOTOR_VOLTS: ValueRange = { min: 12, max: 1000, text: 'from 12 V to
 /** 0.1 A: what a clamp can tell from nothing. 1,000 A: 500 hp at 460 V draws about 590 A. */
 export const MOTOR_AMPS: ValueRange = { min: 0.1, max: 1000, text: 'from 0.1 A to 1,000 A' };
 
+/** 1 L/h (a reverse-osmosis drain) to 10 gpm (38 L/min), which is no small draw any more. */
+export const CONTINUOUS_DRAW: ValueRange = {
+  min: 0.00027,
+  max: 0.64,
+  text: 'from 0.02 L/min to 10 gpm (38 L/min)',
+};
+
 /** 0.01 gpm to 5,000 gpm (315 L/s). */
 export const PUMP_FLOW: ValueRange = {
   min: 0.0006,

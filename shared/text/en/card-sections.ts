@@ -35,6 +35,12 @@ export const CARD_SECTIONS: readonly SectionWords[] = [
       },
       { key: 'stockHeads', label: 'Head of stock', example: '120' },
       {
+        key: 'continuousDraw',
+        label: 'Drawn all the time',
+        example: ['0.1 gpm', '0.4 L/min'],
+        hint: 'What runs day and night on purpose: a trickling waterer, a cooler’s bleed, a drain. It is no leak.',
+      },
+      {
         key: 'airSensor',
         label: 'Air temperature sensor',
         choices: [

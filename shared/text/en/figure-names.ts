@@ -128,6 +128,7 @@ export const FIGURE_VALUES: Readonly<Record<string, string>> = {
   'pump-circuit': 'the pump’s circuit',
   'should be open': 'should be open',
   exceeded: 'exceeded',
+  'ended the run': 'ended the run',
   'may run on two phases': 'may run on two phases',
   'far out of range': 'far out of range',
 };

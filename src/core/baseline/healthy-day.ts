@@ -4,6 +4,7 @@
  * answer is a reason, since "no normal found here" is told with it.
  */
 import type { DayEvent } from '../../../shared/api/events.ts';
+import { DAY_S } from '../../../shared/units/duration.ts';
 import type { Card, PumpCard } from '../domain/card.ts';
 import { OVER_PLATE_RATIO } from '../domain/motor-tables.ts';
 import { minFillS } from './min-fill-time.ts';
@@ -83,12 +84,9 @@ function unhealthyReason(state: Learning, facts: DayFacts): string | undefined {
   if (short !== undefined) return short;
   if (pump.control === 'pressure-switch' && (day.ranS ?? 0) > MAX_RUN_FRACTION * dayS)
     return 'the pump hardly ever stops';
-  if (
-    (day.leakLPerDay ?? 0) > MAX_LEAK_L_PER_DAY &&
-    !card.uses.includes('irrigation') &&
-    !card.uses.includes('stock')
-  ) {
-    return `about ${Math.round((day.leakLPerDay ?? 0) / 10) * 10} L a day leave while nobody draws water`;
+  const leakL = (day.leakLPerDay ?? 0) - DAY_S * (card.continuousDrawLPerS ?? 0);
+  if (leakL > MAX_LEAK_L_PER_DAY && !card.uses.includes('irrigation') && !card.uses.includes('stock')) {
+    return `about ${Math.round(leakL / 10) * 10} L a day leave while nobody draws water`;
   }
   return undefined;
 }

@@ -25,7 +25,8 @@ export function evaluateWatches(well: WellState, occasion: EvaluationTrigger, em
 /** Alarms come as lines already; they are ordered by their own `at`. */
 export function alarmEmitter(well: WellState, emit: Emit): (event: AlarmEvent) => void {
   return (event) => {
-    if (event.state === 'raised' && well.day && !well.day.alarmsActive.includes(event.alarm))
+    const teachesNothing = event.state !== 'cleared' && event.priority !== 'note';
+    if (teachesNothing && well.day && !well.day.alarmsActive.includes(event.alarm))
       well.day.alarmsActive.push(event.alarm);
     emit({ event, orderMs: Date.parse(event.at) });
   };

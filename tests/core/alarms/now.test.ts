@@ -120,6 +120,22 @@ describe('long-run', () => {
   table(
     [
       [
+        'the start changes nothing of a pressure that stood still: the drop pipe has parted',
+        'rest 41psi x5 | rest 40.3psi | run 8.1A 40psi x4',
+        ['9 min long-run raised now drop-pipe-leak'],
+      ],
+      [
+        'a tap drew before the start: it may take what the pump lifts',
+        'rest 46psi to 40psi x3 | run 8.1A 40psi x6',
+        [],
+      ],
+      ['a fill rises', 'rest 41psi x5 | rest 40.3psi | run 8.1A 42psi to 50psi x5', []],
+      [
+        'with little water over the intake it is told as dry or not at all',
+        'rest 41psi 2m x5 | rest 40.3psi 2m | run 8.1A 40psi 2m x6',
+        [],
+      ],
+      [
         'held over cut-out for three minutes, though by less than 10 psi',
         'run 8A 45psi to 60psi x3 | run 8A 64psi x4',
         ['6 min long-run raised now switch-contacts-stuck'],

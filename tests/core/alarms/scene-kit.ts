@@ -13,6 +13,8 @@
  *   'cycle 100s 8A starting 9s at 2.0'
  *                                   current of the start read until 9 s after it, at twice the
  *                                   running one
+ *   'cycle 700s 8A broke at 640s to 50%'
+ *                                   its current fell away then, to so much
  *   'day 12 cycles 1300s leak 400 use 900 heard 50% x3'
  *     `in 24 hours` of it runs began, else in the first eight
  *   also on rest and run: 238V  4m (level)  1.2st (store)  3C  calls  quiet (contact open)
@@ -207,6 +209,7 @@ export function kit(options: KitOptions = {}): Kit {
     const every = Number(/every ([\d.]+)min/.exec(part)?.[1] ?? 30) * MIN;
     const legs = /([\d./]+)A/.exec(part)?.[1]?.split('/').map(Number) ?? [];
     const band = /(-?[\d.]+)-([\d.]+)psi/.exec(part);
+    const broke = /broke at ([\d.]+)s to (\d+)%/.exec(part);
     const long = /starting ([\d.]+)s at ([\d.]+)/.exec(part);
     const startedMs = self.atMs + Math.max(0, every - ranS * 1000);
     const made: Cycle = {
@@ -222,6 +225,7 @@ export function kit(options: KitOptions = {}): Kit {
       ...(legs[2] !== undefined && { amps3: legs[2] }),
       ...number('volts', /(\d+)V/, part),
       readings: Number(/in (\d+) readings/.exec(part)?.[1] ?? Math.max(1, Math.round(ranS))),
+      ...(broke && { loadLoss: { atS: Number(broke[1]), ratio: Number(broke[2]) / 100 } }),
       ...(long && { longStart: { durationS: Number(long[1]), ratio: Number(long[2]) } }),
       ...(band && { cutInKpa: Number(band[1]) * PSI, cutOutKpa: Number(band[2]) * PSI }),
       flags: [...part.matchAll(/!([a-z-]+)/g)].map((m) => m[1] as Cycle['flags'][number]),

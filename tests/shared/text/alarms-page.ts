@@ -78,6 +78,7 @@ const FORM_NAMES: Record<AlarmForm, string> = {
   'over-plate': 'far over the plate',
   'on-two-phases': 'perhaps on two phases',
   'voltage-far-off': 'a fifth off and more',
+  'ended-by-protector': 'a protector ends the run',
 };
 
 /** What is said instead in one form of the alarm. */

@@ -13,7 +13,13 @@ export const ALARM_KINDS = Object.keys(CATALOGUE) as readonly AlarmKind[];
  * than its plate allows; `on-two-phases` of `leg-imbalance` and `voltage-far-off` of
  * `supply-voltage`, which ruin a motor within the hour.
  */
-export const ALARM_FORMS = ['past-cut-out', 'over-plate', 'on-two-phases', 'voltage-far-off'] as const;
+export const ALARM_FORMS = [
+  'past-cut-out',
+  'over-plate',
+  'on-two-phases',
+  'voltage-far-off',
+  'ended-by-protector',
+] as const;
 export type AlarmForm = (typeof ALARM_FORMS)[number];
 
 /**

@@ -57,6 +57,8 @@ export const FORM_LEVELS: Record<AlarmForm, NowLevel> = {
   'over-plate': 'minutes',
   'on-two-phases': 'minutes',
   'voltage-far-off': 'minutes',
+  // Never `now` itself.
+  'ended-by-protector': 'minutes',
 };
 
 export interface Urgent {

@@ -5,10 +5,11 @@ import type { CauseWords } from '../alarms/text-shapes.ts';
 export const USE_CAUSES = {
   'softener-regenerating': {
     name: 'Softener regenerating',
-    what: 'A water softener or filter is rinsing itself, as it does every few days.',
-    evidenceFor: 'The same use for the same time, at night, every few days.',
-    evidenceAgainst: 'It goes on for hours, or on every day.',
-    firstStep: 'Compare with the softener’s own clock.',
+    what: 'A water softener or filter is rinsing itself, as it does every few days. A timer that waters looks the same.',
+    evidenceFor:
+      'The same use for the same time, every few days, begun within minutes of the same clock time.',
+    evidenceAgainst: 'It begins at any hour, or goes on for many hours.',
+    firstStep: 'Compare with the clock of the softener, the filter and any timer.',
     cautions: [],
   },
   'habit-changed': {

@@ -16,9 +16,10 @@ import {
   type ShiftMemory,
 } from './amps-shift.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
+import { fillLengthRatio, MAX_GENERATOR_MS, SHIFT_WINDOW_RUNS } from './fill-length.ts';
 import { levelFall, type LevelMemory } from '../pump/level-fall.ts';
-import { recentCycles } from '../scene-queries.ts';
-import { CLEAR, type Active, type Evaluation } from '../evaluation.ts';
+import { isCompleteRun, recentCycles } from '../scene-queries.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
@@ -29,7 +30,18 @@ const MIN_READINGS = 3;
 /** So far over it the rotor stood still: a start that failed (../pump/failed-start.ts). */
 const LOCKED_ROTOR_RATIO = 2.2;
 
-type AmpsHighMemory = ShiftMemory & LevelMemory;
+/**
+ * A generator that runs fast or high: without volts only its end tells it from a fault. No fault of
+ * a motor makes fills quicker; speed does, by three to five times its own share
+ * (./amps-low.ts).
+ */
+const MAX_GENERATOR_RISE = 0.14;
+const MAX_GENERATOR_FILL_RATIO = 0.98;
+
+interface AmpsHighMemory extends ShiftMemory, LevelMemory {
+  /** Since when more current and quicker fills have gone together. */
+  fastSinceMs?: number;
+}
 
 export const ampsHigh: Watch<AmpsHighMemory> = {
   alarm: 'amps-high',
@@ -46,10 +58,30 @@ function evaluate(scene: Scene, memory: AmpsHighMemory): Evaluation {
   if (over) return over;
   const shift = ampsShift(scene, memory);
   if (shift.is === 'clear') delete memory.maybeSupply;
+  if (shift.is === 'clear' || (shift.is === 'shift' && shift.direction === 'low')) delete memory.fastSinceMs;
   if (shift.is !== 'shift') return shift;
   if (shift.direction !== 'high') return CLEAR;
+  if (mayBeGenerator(scene, memory, shift)) return cannotTell('may-be-generator');
   const found = shiftFinding(scene, memory, shift);
   return levelFallM === undefined ? found : { ...found, evidence: { ...found.evidence, levelFallM } };
+}
+
+/** More current and quicker fills, since less than three days; the memory keeps since when. */
+function mayBeGenerator(
+  scene: Scene,
+  memory: AmpsHighMemory,
+  { amps, normal, deviation }: AmpsShift,
+): boolean {
+  if (hasVolts(scene) || deviation > MAX_GENERATOR_RISE) return false;
+  const midAmps = (amps + normal) / 2;
+  const fast = recentCycles(
+    scene,
+    SHIFT_WINDOW_RUNS,
+    (cycle) => isCompleteRun(cycle) && (cycle.amps ?? 0) > midAmps,
+  );
+  if ((fillLengthRatio(scene, fast) ?? 1) > MAX_GENERATOR_FILL_RATIO) return false;
+  memory.fastSinceMs ??= scene.atMs;
+  return scene.atMs - memory.fastSinceMs < MAX_GENERATOR_MS;
 }
 
 function maximumFinding(scene: Scene): Active | undefined {

@@ -3,7 +3,6 @@
  * level take current away over weeks, a closed valve or a broken shaft at once; what pressure did
  * meanwhile parts them.
  */
-import { HOUR_MS } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import {
@@ -16,6 +15,7 @@ import {
   type AmpsShift,
   type ShiftMemory,
 } from './amps-shift.ts';
+import { fillLengthRatio, MAX_GENERATOR_MS, normalSwitchFillS, SHIFT_WINDOW_RUNS } from './fill-length.ts';
 import { recentCycles } from '../scene-queries.ts';
 import { fillErrorS } from '../pump/fill-times.ts';
 import { levelFall, type LevelMemory } from '../pump/level-fall.ts';
@@ -52,9 +52,6 @@ const MIN_GENERATOR_FILL_RATIO = 1.05;
 const MAX_GENERATOR_FILL_PER_AMPS = 3.5;
 /** Fills that take so much longer are part of the reason. */
 const LONGER_FILL_RATIO = 1.1;
-/** The runs whose median shows a slow shift (./amps-shift.ts). */
-const WEAK_WINDOW_RUNS = 20;
-const MAX_GENERATOR_MS = 72 * HOUR_MS;
 
 interface AmpsLowMemory extends ShiftMemory, LevelMemory {
   /** Since when less current and longer fills have gone together. */
@@ -127,7 +124,7 @@ function finding(
  */
 function weakRuns(scene: Scene, { amps, normal }: AmpsShift): Cycle[] {
   const midAmps = (amps + normal) / 2;
-  return recentCycles(scene, WEAK_WINDOW_RUNS).filter(
+  return recentCycles(scene, SHIFT_WINDOW_RUNS).filter(
     (cycle) => cycle.amps !== undefined && cycle.amps < midAmps,
   );
 }
@@ -157,18 +154,6 @@ function fillTimeRatio(scene: Scene, shift: AmpsShift): number | undefined {
   // Readings 10 s apart know the length of a fill to no better than that.
   const grain = Math.max(...runs.map(fillErrorS));
   return Math.abs(share - 1) * normalSwitchFillS(scene)! <= grain ? 1 : share;
-}
-
-function fillLengthRatio(scene: Scene, runs: readonly Cycle[]): number | undefined {
-  const usualS = normalSwitchFillS(scene);
-  if (usualS === undefined || usualS <= 0 || runs.length === 0) return undefined;
-  const sorted = runs.map((cycle) => cycle.ranS).sort((a, b) => a - b);
-  return median(sorted.slice(0, Math.ceil(sorted.length / 2)))! / usualS;
-}
-
-/** Only behind a plain switch is the length of a fill the pump's own. */
-function normalSwitchFillS({ pump }: Scene): number | undefined {
-  return pump.card.control === 'pressure-switch' ? pump.pinned?.ranLowS?.median : undefined;
 }
 
 function causesOf(

@@ -106,9 +106,15 @@ export function activeAlarms(state: AlarmsState): ActiveAlarm[] {
     .sort((a, b) => a.raisedMs - b.raisedMs);
 }
 
-/** Kinds that stand on this pump or its well: what the baseline asks before it learns. */
+/**
+ * Kinds that stand on this pump or its well: what the baseline asks before it learns. A note is
+ * worth a look and no fault: a protector that ends runs each day would else stop all learning.
+ */
 export function activeKinds(state: AlarmsState, pump: string): AlarmKind[] {
   return Object.values(state.entries)
-    .filter((entry) => entry.active && (entry.pump === undefined || entry.pump === pump))
+    .filter(
+      (entry) =>
+        entry.active && entry.priority !== 'note' && (entry.pump === undefined || entry.pump === pump),
+    )
     .map((entry) => entry.alarm);
 }

@@ -2,6 +2,7 @@
  * What is said of a pump that lifts no water: the figures, the run limit that its runs have shown,
  * and what may be behind it.
  */
+import { HOUR_S } from '../../../../shared/units/duration.ts';
 import type { DryFigures } from '../../../../shared/text/en/alarms/pump/dry-run.ts';
 import type { Active } from '../evaluation.ts';
 import { estimateOverpumping, type Overpumping } from './overpumping.ts';
@@ -14,6 +15,11 @@ import { weighCauses } from '../weigh-causes.ts';
 const CLOSED_VALVE_RATIO = 0.65;
 /** Over this a well that gives only a little lets some water through. */
 const LITTLE_WATER_RATIO = 0.7;
+
+/** Whole minutes are judged: low since the first of them. */
+const MAX_FIRST_MS = 60_000;
+/** Most wells that are pumped down have water again by then (common practice, no source). */
+const LONG_REST_S = 4 * HOUR_S;
 
 export interface DryObservation {
   amps: number;
@@ -67,6 +73,20 @@ function dryFigures(
   };
 }
 
+/**
+ * Low from the first seconds although the well had hours to fill: water would have come for a
+ * while.
+ */
+function isUnloadedAfterRest({ pump }: Scene, { sinceMs }: DryObservation): boolean {
+  const { run, cycles } = pump;
+  const last = cycles[cycles.length - 1];
+  // Of a run that is over the rest before it is its own.
+  const startedMs = run?.startedMs ?? last?.startedMs;
+  const restedS = run && last ? (run.startedMs - last.stoppedMs) / 1000 : last?.restedS;
+  if (startedMs === undefined || restedS === undefined) return false;
+  return sinceMs - startedMs <= MAX_FIRST_MS && restedS >= LONG_REST_S;
+}
+
 function causesOf(
   scene: Scene,
   observation: DryObservation,
@@ -77,14 +97,15 @@ function causesOf(
   const wet = level !== undefined && level > 3;
   const booster = scene.pump.card.kind === 'booster';
   const lostWater = observation.ranNormallyS !== undefined;
+  const unloaded = !lostWater && isUnloadedAfterRest(scene, observation);
   // A pump against a closed valve stirs its water and draws more than one that has none.
   const stirs = ratio > CLOSED_VALVE_RATIO;
   const valve = stirs ? 0.45 : observation.kpa === undefined ? 0.25 : 0.08;
   return weighCauses({
-    'low-well': booster ? 0 : dry ? 0.9 : wet ? 0.05 : lostWater ? 0.75 : stirs ? 0.3 : 0.4,
+    'low-well': booster ? 0 : dry ? 0.9 : wet ? 0.05 : lostWater ? 0.75 : unloaded ? 0.2 : stirs ? 0.3 : 0.4,
     'store-empty': booster ? 0.6 : 0,
     // It turns from the first second as it does ever after.
-    'broken-shaft': lostWater || stirs ? 0 : 0.1,
+    'broken-shaft': lostWater || stirs ? 0 : unloaded ? 0.3 : 0.1,
     'air-lock': lostWater ? 0 : 0.06,
     'lost-prime': scene.pump.card.kind === 'jet' ? 0.5 : scene.pump.card.kind === 'submersible' ? 0.05 : 0.2,
     'closed-valve': lostWater ? valve / 2 : valve,

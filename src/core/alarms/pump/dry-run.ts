@@ -22,6 +22,7 @@ import {
 } from '../scene-queries.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { dryFinding } from './dry-finding.ts';
+import { byDesign, isEndedByProtector, MAX_DRY_BY_DESIGN_MS } from './ended-by-protector.ts';
 import { roundTo } from '../round.ts';
 import type { MinutePump, MinuteScene, Scene, MinuteStats, Watch } from '../scene.ts';
 import { dryLimit, normalLoad, type NormalLoad } from './normal-load.ts';
@@ -103,7 +104,11 @@ function evaluate(scene: Scene, memory: DryRunMemory): Evaluation {
   }
   const usual = normalLoad(scene);
   if (!usual) return cannotTell('learning');
-  return scene.trigger === 'cycle' ? evaluateRun(scene, usual, memory) : evaluateMinute(scene, usual, memory);
+  if (scene.trigger === 'minute') return evaluateMinute(scene, usual, memory);
+  const found = evaluateRun(scene, usual, memory);
+  if (found.is !== 'active' || !scene.cycle || !isEndedByProtector(scene, scene.cycle)) return found;
+  delete memory.sinceMs;
+  return byDesign(scene, found);
 }
 
 /**
@@ -138,7 +143,7 @@ function evaluateMinute(scene: Scene, usual: NormalLoad, memory: DryRunMemory): 
   if (!scene.pump.run) return cannotTell('not-this-trigger');
   if (kpa && isLightLoad(scene, memory, { amps: amps.mean, kpa, usual })) return cannotTell('light-load');
   const sinceMs = activeSince(memory, lowSinceMs(scene, minute, pump));
-  if (minute.atMs - sinceMs < MIN_DRY_MS) return cannotTell('not-long-enough');
+  if (minute.atMs - sinceMs < minDryMs(scene)) return cannotTell('not-long-enough');
   return dryFinding(scene, usual, {
     amps: amps.mean,
     kpa: kpa?.mean,
@@ -146,6 +151,11 @@ function evaluateMinute(scene: Scene, usual: NormalLoad, memory: DryRunMemory): 
     ...((lostLoad || startedNormally(scene, usual)) &&
       scene.pump.run && { ranNormallyS: (sinceMs - scene.pump.run.startedMs) / 1000 }),
   });
+}
+
+/** A protector on the card has its time first. */
+function minDryMs({ pump }: Scene): number {
+  return pump.card.protectorRestartS === undefined ? MIN_DRY_MS : MAX_DRY_BY_DESIGN_MS + 1;
 }
 
 /** Pressure says that this little current lifts water, or holds what was lifted. */

@@ -21,7 +21,9 @@ import { forgetAsked, type AskedMemory } from './meant-or-not.ts';
 import { pastEndFinding } from './run-past-end.ts';
 import { tooLongFinding } from './run-too-long.ts';
 import { heldUnderCutInFinding, type DrawdownMemory } from './run-under-cut-in.ts';
+import { withoutRiseFinding } from './run-without-rise.ts';
 import { roundTo } from '../round.ts';
+import { recordLongRun, type ClockMemory } from './same-clock-time.ts';
 import type { OpenRun, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
@@ -32,7 +34,7 @@ import { weighCauses } from '../weigh-causes.ts';
 const MAX_OVER_CUT_OUT_KPA = 2 * KPA_PER_PSI;
 const MIN_OVER_MINUTES = 3;
 
-interface LongRunMemory extends AnnouncedMemory, DrawdownMemory, AskedMemory {
+interface LongRunMemory extends AnnouncedMemory, DrawdownMemory, AskedMemory, ClockMemory {
   /**
    * When the last run began that was found too long, and the last one whose switch should have
    * opened.
@@ -57,12 +59,15 @@ function evaluate(scene: Scene, memory: LongRunMemory): Evaluation {
   }
   // Asked at each minute of a run: it remembers until when something was announced.
   const announced = isAnnounced(scene, run, memory);
+  recordLongRun(run, memory);
   const minute = lastMinute(scene);
   if (!minute) return cannotTell('too-few-readings');
   const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
   const found =
     (kpa
-      ? (overCutOutFinding(scene, run) ?? heldUnderCutInFinding(scene, run, memory))
+      ? (overCutOutFinding(scene, run) ??
+        heldUnderCutInFinding(scene, run, memory) ??
+        withoutRiseFinding(scene, run))
       : pastEndFinding(scene, run)) ?? (announced ? undefined : tooLongFinding(scene, run, minute, memory));
   // Contacts that did not open in this run stay under suspicion until it ends, though a tap that is
   // opened takes pressure back into the band.

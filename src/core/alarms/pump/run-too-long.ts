@@ -6,6 +6,7 @@
 import { HOUR_S, MINUTE_S } from '../../../../shared/units/duration.ts';
 import { localHour, longestRunAtS } from '../../baseline/habit.ts';
 import { trendRise } from '../../baseline/trend.ts';
+import { drawsForHours } from '../../domain/uses.ts';
 import type { Active } from '../evaluation.ts';
 import {
   normalCutInKpa,
@@ -16,6 +17,7 @@ import {
 } from '../scene-queries.ts';
 import { priorityWhileAsked, type AskedMemory } from './meant-or-not.ts';
 import { roundTo } from '../round.ts';
+import { beginsByClock, type ClockMemory } from './same-clock-time.ts';
 import type { MinuteScene, OpenRun, Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
@@ -68,7 +70,7 @@ function runLimitS(scene: Scene, run: OpenRun): number {
     return Math.max(LONGEST_RUN_MULTIPLE * longest, longest + STORE_MARGIN_S);
   }
   if (hasOnlyShortRuns(scene)) return Math.max(MIN_ASK_S, LONGEST_RUN_MULTIPLE * longestKnownS(scene));
-  if (uses.includes('irrigation') || uses.includes('stock')) {
+  if (drawsForHours(uses) || uses.includes('stock')) {
     const known = longest > MIN_WATERED_S;
     return Math.max(known ? MAX_IN_BAND_S.house : MAX_IN_BAND_S.field, LONGEST_RUN_MULTIPLE * longest);
   }
@@ -92,7 +94,7 @@ function longestKnownS({ pump: { baseline, pinned, habit } }: Scene): number {
  */
 export function hasOnlyShortRuns(scene: Scene): boolean {
   const { pump, well } = scene;
-  if (well.card.uses.includes('irrigation')) return false;
+  if (drawsForHours(well.card.uses)) return false;
   return pump.habit.days.length >= MIN_HABIT_DAYS && longestKnownS(scene) < MAX_SHORT_RUN_S;
 }
 
@@ -106,7 +108,7 @@ export function tooLongFinding(
   scene: Scene,
   run: OpenRun,
   minute: MinuteScene,
-  memory: AskedMemory,
+  memory: AskedMemory & ClockMemory,
 ): Active | undefined {
   const kpa = usesPressure(scene.pump) ? minute.kpa?.mean : undefined;
   const limit = runLimitS(scene, run);
@@ -129,29 +131,41 @@ export function tooLongFinding(
       ...(longest !== undefined && { longestRunS: longest }),
       ...(kpa !== undefined && { kpa: roundTo(kpa, 0) }),
     },
-    causes: weighCauses(
-      isIdleDrive(scene, run)
-        ? { leak: 0.35, 'open-tap': 0.35, 'check-valve': 0.15, 'switch-out-of-set': 0.15 }
-        : isWeak(scene, run, kpa)
-          ? { 'worn-pump': 0.45, 'low-well': 0.2, 'drop-pipe-leak': 0.1, 'pitless-leak': 0.1, leak: 0.1 }
-          : usesPressure(scene.pump)
-            ? {
-                'open-tap': 0.3,
-                leak: 0.2,
-                'broken-pipe': 0.15,
-                'worn-pump': 0.15,
-                'low-well': 0.1,
-                'switch-contacts-stuck': 0.1,
-              }
-            : {
-                'switch-contacts-stuck': 0.3,
-                leak: 0.2,
-                'worn-pump': 0.2,
-                'low-well': 0.15,
-                'open-tap': 0.15,
-              },
-    ),
+    causes: causesOf(scene, { run, kpa, byClock: beginsByClock(run, memory) }),
   };
+}
+
+function causesOf(
+  scene: Scene,
+  { run, kpa, byClock }: { run: OpenRun; kpa: number | undefined; byClock: boolean },
+): Active['causes'] {
+  if (isIdleDrive(scene, run))
+    return weighCauses({ leak: 0.35, 'open-tap': 0.35, 'check-valve': 0.15, 'switch-out-of-set': 0.15 });
+  if (isWeak(scene, run, kpa))
+    return weighCauses({
+      'worn-pump': 0.45,
+      'low-well': 0.2,
+      'drop-pipe-leak': 0.1,
+      'pitless-leak': 0.1,
+      leak: 0.1,
+    });
+  if (!usesPressure(scene.pump))
+    return weighCauses({
+      'switch-contacts-stuck': 0.3,
+      leak: 0.2,
+      'worn-pump': 0.2,
+      'low-well': 0.15,
+      'open-tap': 0.15,
+    });
+  return weighCauses({
+    'softener-regenerating': byClock ? 0.6 : 0,
+    'open-tap': 0.3,
+    leak: 0.2,
+    'broken-pipe': 0.15,
+    'worn-pump': 0.15,
+    'low-well': 0.1,
+    'switch-contacts-stuck': 0.1,
+  });
 }
 
 /**

@@ -7,6 +7,7 @@ import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import { trendRise } from '../../baseline/trend.ts';
 import type { Cause } from '../../../../shared/text/en/alarms/kinds.ts';
+import { drawsForHours } from '../../domain/uses.ts';
 import type { Active } from '../evaluation.ts';
 import { peersOf, reportsForGroup } from '../pump-peers.ts';
 import { detectGaugeDrop } from '../sensing/gauge-drop.ts';
@@ -112,7 +113,7 @@ function reverseRotationCause(scene: Scene): Partial<Record<Cause, number>> {
  */
 function isOverdrawn(scene: Scene, run: OpenRun, memory: DrawdownMemory, kpa: number): boolean {
   const { uses } = scene.well.card;
-  if (!uses.includes('irrigation') && !uses.includes('stock')) return false;
+  if (!drawsForHours(uses) && !uses.includes('stock')) return false;
   // Pumps that take turns share what is watered: what one did the other may.
   const longest = Math.max(
     0,

@@ -5,6 +5,7 @@
  * which are not asked.
  */
 import type { DayEvent } from '../../../../shared/api/events.ts';
+import { drawsForHours } from '../../domain/uses.ts';
 import type { Scene } from '../scene.ts';
 
 /**
@@ -33,7 +34,7 @@ export interface ChangedHabit {
 /** `normal`: starts of such a day. The day that has just ended is among the scene's days. */
 export function changedHabit(scene: Scene, normal: number): ChangedHabit | undefined {
   const { uses } = scene.well.card;
-  if (uses.includes('irrigation') || normal <= 0) return undefined;
+  if (drawsForHours(uses) || normal <= 0) return undefined;
   const [days, ratio] = uses.includes('stock') ? [STOCK_DAYS, STOCK_RATIO] : [HOUSE_DAYS, HOUSE_RATIO];
   const own = scene.well.days.filter(({ pump }) => pump === undefined || pump === scene.pump.card.id);
   const now = own.slice(-days);

@@ -5,7 +5,7 @@
  * once no hour of a day and a night was without it; one that leaves no quiet minutes is known by
  * its starts (./regular-starts.ts). Without a tank on the card the fall of pressure is judged.
  */
-import { DAY_MS, HOUR_MS } from '../../../../shared/units/duration.ts';
+import { DAY_MS, DAY_S, HOUR_MS } from '../../../../shared/units/duration.ts';
 import type { Reason } from '../../../../shared/text/en/reasons/reasons.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { regularStarts, lossFromStarts, type RestMemory } from './regular-starts.ts';
@@ -76,16 +76,35 @@ function litersPerDay(loss: LossScene): number {
   return 24 * (loss.lPerH ?? loss.fallKpaPerH / REFERENCE_KPA_PER_L);
 }
 
+/** What the card says is drawn on purpose all the time, L a day. */
+function meantLPerDay({ well }: Scene): number {
+  return DAY_S * (well.card.continuousDrawLPerS ?? 0);
+}
+
+/** A loss less what is drawn on purpose. */
+function unmeant(scene: Scene, loss: LossScene): LossScene {
+  const meant = meantLPerDay(scene);
+  if (meant === 0) return loss;
+  const ratio = Math.max(0, 1 - meant / litersPerDay(loss));
+  return {
+    ...(loss.lPerH !== undefined && { lPerH: ratio * loss.lPerH }),
+    fallKpaPerH: ratio * loss.fallKpaPerH,
+    ...(loss.deliveryFraction !== undefined && { deliveryFraction: ratio * loss.deliveryFraction }),
+  };
+}
+
 function evaluateDays(scene: Scene, memory: LeakMemory): Evaluation {
   const { day } = scene;
-  const loss = scene.well.water.dayLoss;
-  const found =
+  const { dayLoss } = scene.well.water;
+  const loss = dayLoss && unmeant(scene, dayLoss);
+  const measured =
     day?.leakLPerDay ??
     scene.well.days.findLast((line) => line.date === day?.date && line.leakLPerDay !== undefined)
       ?.leakLPerDay ??
-    (loss && loss.lPerH === undefined ? litersPerDay(loss) : undefined);
-  if (found === undefined)
+    (dayLoss && dayLoss.lPerH === undefined ? litersPerDay(dayLoss) : undefined);
+  if (measured === undefined)
     return cannotTell(isPressureMeasured(scene) ? 'too-few-readings' : 'needs-pressure');
+  const found = Math.max(0, measured - meantLPerDay(scene));
   if (!isAfterReset(scene, scene.atMs - 1.3 * DAY_MS)) return cannotTell('too-few-days');
   const days = [...(memory.days ?? []), Math.round(found)].slice(-MIN_DAYS);
   memory.days = days;
@@ -118,8 +137,10 @@ function isPressureMeasured({ well }: Scene): boolean {
  * judges that.
  */
 function evaluateHours(scene: Scene): Active | undefined {
-  const loss = scene.well.water.continuousLoss;
-  if (!loss || litersPerDay(loss) < CONTINUOUS_L_PER_DAY || loss.hours < MIN_CONTINUOUS_H) return undefined;
+  const { continuousLoss } = scene.well.water;
+  if (!continuousLoss || continuousLoss.hours < MIN_CONTINUOUS_H) return undefined;
+  const loss = { ...unmeant(scene, continuousLoss), hours: continuousLoss.hours };
+  if (litersPerDay(loss) < CONTINUOUS_L_PER_DAY) return undefined;
   const sinceMs = scene.atMs - loss.hours * HOUR_MS;
   if (!isAfterReset(scene, sinceMs)) return undefined;
   return finding(scene, {
@@ -137,8 +158,11 @@ function evaluateHours(scene: Scene): Active | undefined {
  */
 function evaluateStarts(scene: Scene, memory: LeakMemory): Active | undefined {
   const even = regularStarts(scene, memory);
+  // Its thermostat starts the pump as evenly as a leak does, for as long as the cold lasts.
+  if (scene.well.card.uses.includes('heat-pump')) return undefined;
   const wantedH = mayRunAllNight(scene) ? MIN_TWO_NIGHTS_H : MIN_CONTINUOUS_H;
-  const loss = even && even.hours >= wantedH ? lossFromStarts(scene, even) : undefined;
+  const all = even && even.hours >= wantedH ? lossFromStarts(scene, even) : undefined;
+  const loss = all && unmeant(scene, all);
   if (!even || !loss || litersPerDay(loss) < CONTINUOUS_L_PER_DAY) return undefined;
   return finding(scene, {
     sinceMs: even.sinceMs,

@@ -47,10 +47,15 @@ function evaluate(scene: Scene, memory: OverLimitMemory): Evaluation {
 }
 
 function throughNight(scene: Scene, even: RegularStarts | undefined): RegularStarts | undefined {
-  if (!even || even.hours < MIN_CONTINUOUS_H) return undefined;
+  // A heat pump's thermostat starts the pump as evenly as a leak does.
+  if (!even || even.hours < MIN_CONTINUOUS_H || isHeating(scene)) return undefined;
   const { dayStartedMs } = scene.well;
   const nightMs = scene.atMs >= dayStartedMs + ASLEEP_UNTIL_MS ? dayStartedMs : dayStartedMs - DAY_MS;
   return even.sinceMs <= nightMs + ASLEEP_FROM_MS ? even : undefined;
+}
+
+function isHeating({ well }: Scene): boolean {
+  return well.card.uses.includes('heat-pump');
 }
 
 function evaluateToday(
@@ -116,7 +121,7 @@ function finding(scene: Scene, { sinceMs, starts, limit, over, even }: OverLimit
       ...(usual !== undefined && { normal: roundTo(usual, 1) }),
       ...(!isNormal && even && regularEvidence(scene, even)),
     },
-    causes: isNormal ? [] : even ? REGULAR_CAUSES : causesOf(short),
+    causes: isNormal ? [] : even ? REGULAR_CAUSES : isHeating(scene) ? HEATING_CAUSES : causesOf(short),
   };
 }
 
@@ -136,6 +141,16 @@ const REGULAR_CAUSES = weighCauses({
   'check-valve': 0.2,
   'tank-air-lost': 0.1,
   'habit-changed': 0.05,
+});
+
+/**
+ * Each call of the thermostat is some starts; a tank that holds more of what it draws makes fewer.
+ */
+const HEATING_CAUSES = weighCauses({
+  'habit-changed': 0.45,
+  'tank-too-small': 0.3,
+  'tank-air-lost': 0.15,
+  leak: 0.1,
 });
 
 function causesOf(short: boolean): Active['causes'] {

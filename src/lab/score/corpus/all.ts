@@ -20,6 +20,7 @@ import { wellFaults } from './fault-well.ts';
 import { healthyFarms } from './healthy-farms.ts';
 import { healthyHouses } from './healthy-houses.ts';
 import { healthyNodes } from './healthy-nodes.ts';
+import { healthyOrdinary } from './healthy-ordinary.ts';
 import { healthySites } from './healthy-sites.ts';
 
 /** Households of each kind in the full corpus: five make a hundred well-years of sound wells. */
@@ -33,6 +34,7 @@ export function corpus(full: boolean): CorpusCase[] {
       ...healthyFarms(variant),
       ...healthyNodes(variant),
       ...healthySites(variant),
+      ...healthyOrdinary(variant),
     ]),
     ...tankFaults(),
     ...leakFaults(),

@@ -1,6 +1,6 @@
 /**
- * What is said of `dry-run`. Its reasons: low current from the start, or current that fell
- * within a run.
+ * What is said of `dry-run`. Its reasons: low current from the start, or current that fell within a
+ * run; and, as a note, that a protector ends runs as it was fitted to.
  */
 import type { ReasonFormat } from '../../reasons/format.ts';
 import type { AlarmText } from '../text-shapes.ts';
@@ -34,11 +34,27 @@ export const dryRunText = {
   needs:
     'Current, and what it usually is: learnt, or the motor’s service-factor amps on the card. Pressure confirms it; a water level says why.',
   cautions: ['only-watches', 'lock-out', 'scalding', 'well-pit', 'stock-water'],
+  forms: {
+    'ended-by-protector': {
+      means:
+        'The pump takes more water than the well gives. Its protector stops it each time before harm is done, and starts it again when the well has had time to fill. That is what it is there for.',
+      firstStep:
+        'Nothing is to be done at once. Draw less water at a time, or spread it over the day. If this is new, if rests grow, or if the house runs short, call {firm}.',
+      canBeWrong:
+        'A protector that stops the pump for a closed valve, a plugged intake or a worn pump looks the same. A protector itself can fail: then the pump runs on dry, and that is told at once.',
+      cautions: ['only-watches', 'stock-water'],
+    },
+  },
   reasons: {
     'dry-low-current': (figures: DryFigures, format) =>
       `The pump ${figures.isRunning ? 'draws' : 'drew'} ${drawn(figures, format)}. ${pressureText(figures, format)}${wellLimit(figures, format)}`,
     'dry-current-fell': (figures: DryFigures & { ranNormallyS: number }, format) =>
       `The pump ran normally for ${format.duration(figures.ranNormallyS)}, then its current fell to ${drawn(figures, format)}. ${pressureText(figures, format)}${wellLimit(figures, format)}`,
+    'dry-ended-by-protector': (
+      { times, ...limit }: Pick<DryFigures, 'runLimitS' | 'recoveryS'> & { times: number },
+      format,
+    ) =>
+      `The protector stopped the pump for want of water in ${format.count(times, 'run', 'runs')}.${wellLimit(limit, format)}`,
   },
 } satisfies AlarmText;
 
@@ -53,7 +69,10 @@ function pressureText({ kpa, isRunning, water }: DryFigures, format: ReasonForma
   return `Pressure ${isRunning ? 'stays' : 'stayed'} at ${format.pressure(kpa)}: the pump ${lifts}.`;
 }
 
-function wellLimit({ runLimitS, recoveryS }: DryFigures, format: ReasonFormat): string {
+function wellLimit(
+  { runLimitS, recoveryS }: Pick<DryFigures, 'runLimitS' | 'recoveryS'>,
+  format: ReasonFormat,
+): string {
   if (runLimitS === undefined) return '';
   const recovers = recoveryS === undefined ? '' : `; it recovers in ${format.duration(recoveryS)}`;
   return ` Runs over ${format.duration(runLimitS)} pump the well down${recovers}.`;

@@ -40,6 +40,8 @@ export const longRunText = {
       `The pump has run for ${duration(ranS)} at ${pressure(kpa)}, under its cut-in of ${pressure(cutInKpa)}. Pressure does not rise: water leaves as fast as the pump delivers it.`,
     'run-under-cut-in-low-current': ({ ranS, kpa, cutInKpa, amps }: UnderCutIn & { amps: number }, format) =>
       `The pump has run for ${format.duration(ranS)} at ${format.pressure(kpa)}, under its cut-in of ${format.pressure(cutInKpa)}. It draws ${format.amps(amps)}, too little for that pressure: it delivers little water.`,
+    'run-without-rise': ({ ranS, kpa, cutInKpa, amps }: UnderCutIn & { amps: number }, format) =>
+      `The pump has run for ${format.duration(ranS)} at its normal ${format.amps(amps)}, and the pressure has not risen from ${format.pressure(cutInKpa)}; it is ${format.pressure(kpa)}. Hardly any water was drawn before. What the pump lifts does not come up.`,
     /** `cutOutA` is the least that the pump draws in a normal fill, at the end of it. */
     'run-past-normal-end': (
       { ranS, amps: drawnA, cutOutA }: { ranS: number; amps: number; cutOutA: number },

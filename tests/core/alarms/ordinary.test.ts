@@ -1,0 +1,215 @@
+/**
+ * What sound wells do that live otherwise than most: a protector that ends runs by design, a heat
+ * pump, machines with a clock, draws that are meant, a generator.
+ */
+import { describe, expect, it } from 'vitest';
+import { reasonSentence } from '../../../shared/text/en/reasons/reasons.ts';
+import { REASON_FORMATS } from '../../../shared/text/en/reasons/format.ts';
+import { alarmWords } from '../../../shared/text/en/alarms/forms.ts';
+import { closeHabitDay, addHabitDay, newHabit, type Habit } from '../../../src/core/baseline/habit.ts';
+import { judgeDay } from '../../../src/core/baseline/healthy-day.ts';
+import { newLearning } from '../../../src/core/baseline/learning.ts';
+import { standingKinds } from '../../../src/core/alarms/lifecycle/alarms.ts';
+import { houseCard, kit, normal, play, usualBaseline, type KitOptions } from './scene-kit.ts';
+
+function table(rows: [name: string, text: string, reported: string[], options?: KitOptions][]): void {
+  it.each(rows)('%s', (_name, text, reported, options) => {
+    expect(play(text, options)).toEqual(reported);
+  });
+}
+
+/** Two weeks in which no run was longer than ten minutes. */
+function shortRuns(): Habit {
+  const habit = newHabit();
+  for (let day = 0; day < 14; day++) {
+    addHabitDay(habit, `2026-02-${String(10 + day)}`, {
+      cycles: 12,
+      ranS: 1400,
+      longestRunS: 600,
+      longestRestS: 36_000,
+    });
+    closeHabitDay(habit);
+  }
+  return habit;
+}
+
+describe('a protector on the card', () => {
+  const granite: KitOptions = {
+    card: houseCard({ pump: { protectorRestartS: 1800 } }),
+    kinds: ['dry-run'],
+  };
+  const ended = 'cycle 650s 8A 35-44psi every 90min broke at 640s to 50%';
+  const early = 'cycle 130s 8A 35-44psi every 32min broke at 120s to 50%';
+
+  table([
+    [
+      'ends runs when the well is empty: one note, and not one a run',
+      `${ended} | ${early} | ${ended} | ${early}`,
+      ['90 min dry-run raised note low-well'],
+      granite,
+    ],
+    [
+      'without one on the card the same is for now',
+      ended,
+      ['90 min dry-run raised now low-well'],
+      { kinds: ['dry-run'] },
+    ],
+    [
+      'that has not tripped after a minute without water',
+      'run 8A 42psi x10 | run 4A 40psi x3',
+      ['12 min dry-run raised now low-well'],
+      granite,
+    ],
+    [
+      'whose run went on dry for two minutes',
+      'cycle 760s 8A 35-44psi every 90min broke at 640s to 50%',
+      ['90 min dry-run raised now low-well'],
+      granite,
+    ],
+    [
+      'that has to wait twice as long each time: the well gives less',
+      `${ended} | cycle 130s 8A 35-44psi every 60min broke at 120s to 50% x3`,
+      ['90 min dry-run raised note low-well', '210 min dry-run changed now low-well'],
+      granite,
+    ],
+  ]);
+
+  it('says how often, and how long a run the well allows; and that nothing is to be done at once', () => {
+    const { alarms, events } = kit(granite).play(`${ended} | ${early} | ${ended}`);
+    const entry = alarms.entries['dry-run/p1']!;
+    expect(reasonSentence(entry, REASON_FORMATS.us)).toBe(
+      'The protector stopped the pump for want of water in 3 runs. Runs over 11 min pump the well down; it recovers in 79 min.',
+    );
+    expect(alarmWords('dry-run', events[0]!.evidence).firstStep).toMatch(/^Nothing is to be done at once/);
+  });
+
+  it('does not stop learning', () => {
+    expect(standingKinds(kit(granite).play(ended).alarms, 'p1')).toEqual([]);
+    expect(standingKinds(kit({}).play(ended).alarms, 'p1')).toEqual(['dry-run']);
+  });
+});
+
+describe('a heat pump', () => {
+  const card = houseCard({ uses: ['house', 'heat-pump'] });
+  const even = 'cycle 240s 8A 40-60psi every 20min x160';
+  table([
+    ['starts the pump as evenly as a clock for two days', even, [], { card, kinds: ['leak'] }],
+    [
+      'on a well that is a house alone that is a leak',
+      even,
+      ['1220 min leak raised soon leak'],
+      { kinds: ['leak'] },
+    ],
+    [
+      'runs for twelve hours in its first cold snap',
+      'run 8.2A 45psi x720',
+      [],
+      { card, habit: shortRuns(), kinds: ['long-run'] },
+    ],
+    [
+      'makes more starts than the motor allows: that is said, and not as a leak',
+      'day 420 cycles 50000s | day 420 cycles 50000s',
+      ['1440 min starts-over-limit raised soon habit-changed'],
+      { card, kinds: ['starts-over-limit'] },
+    ],
+  ]);
+});
+
+describe('a machine with a clock', () => {
+  const options: KitOptions = { habit: shortRuns(), kinds: ['long-run'] };
+  /** A long run at two in the night, each third day, and quiet between. */
+  const night = (minutes: number, lateMin = 0): string =>
+    `rest 50psi x${120 + lateMin} | run 8.2A 48psi x${minutes} | rest 50psi x${1320 - minutes - lateMin + 2 * 1440}`;
+  table([
+    [
+      'that draws for longer than before is named from the third night on',
+      `${night(30)} | ${night(30, 5)} | ${night(60)}`,
+      ['day 6 long-run raised soon softener-regenerating', 'day 6 long-run cleared'],
+      options,
+    ],
+    [
+      'at another hour each time it is people',
+      `${night(30)} | ${night(30, 200)} | ${night(60, 90)}`,
+      ['day 6 long-run raised soon open-tap', 'day 6 long-run cleared'],
+      options,
+    ],
+  ]);
+});
+
+describe('what the card says is drawn all the time', () => {
+  const card = houseCard({ continuousDrawLPerS: 0.01 });
+  table([
+    ['is no leak', 'day 20 cycles 2400s leak 900 x5', [], { card, kinds: ['leak'] }],
+    [
+      'and what is lost beside it is one',
+      'day 20 cycles 2400s leak 1000 x5',
+      ['day 3 leak raised soon leak'],
+      { card, kinds: ['leak'] },
+    ],
+    [
+      'for hours without a pause, too',
+      'rest 50psi x3',
+      [],
+      { card, kinds: ['leak'], water: { continuousLoss: { hours: 20, lPerH: 40, fallKpaPerH: 96 } } },
+    ],
+  ]);
+
+  it('is told less the draw', () => {
+    const { events } = kit({ card, kinds: ['leak'] }).play('day 20 cycles 2400s leak 1064 x3');
+    expect(events.at(-1)?.evidence?.['leakLPerDay']).toBe(200);
+  });
+
+  it('does not make a day unhealthy', () => {
+    const day = {
+      event: 'day',
+      well: 'w',
+      date: '2026-03-02',
+      cycles: 20,
+      ranS: 2400,
+      heardS: 86_400,
+      leakLPerDay: 900,
+    } as const;
+    const facts = { day, dayS: 86_400, pump: card.pumps[0]! };
+    expect(judgeDay(newLearning(), { ...facts, card }).is).toBe('healthy');
+    expect(judgeDay(newLearning(), { ...facts, card: houseCard() }).is).toBe('unhealthy');
+  });
+});
+
+describe('a generator that runs fast', () => {
+  const fast = 'cycle 90s 8.5A 40-60psi every 60min';
+  table([
+    [
+      'for two days, told by quicker fills',
+      `${fast} x48 | cycle 110s 8A 40-60psi every 60min x40`,
+      [],
+      {
+        kinds: ['amps-high'],
+      },
+    ],
+    [
+      'after three days it is something else',
+      `${fast} x100`,
+      ['day 3 amps-high raised soon failing-motor'],
+      {
+        kinds: ['amps-high'],
+      },
+    ],
+    [
+      'fills as ever with more current are the motor’s',
+      'cycle 100s 8.5A 40-60psi every 60min x40',
+      ['480 min amps-high raised soon failing-motor'],
+      { kinds: ['amps-high'] },
+    ],
+  ]);
+});
+
+describe('a shaft that is broken', () => {
+  table([
+    [
+      'low from the first second after a night of rest: shaft beside well',
+      'cycle 120s 8A 40-60psi | rest 50psi x400 | rest 40psi | run 4A 38psi x3',
+      ['432 min dry-run raised now broken-shaft'],
+      { kinds: ['dry-run'], baseline: usualBaseline({ longestRestS: 36_000, ranS: normal(120, 20) }) },
+    ],
+  ]);
+});
