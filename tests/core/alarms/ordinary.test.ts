@@ -72,6 +72,12 @@ describe('a protector on the card', () => {
       ['90 min dry-run raised note low-well', '210 min dry-run changed now low-well'],
       granite,
     ],
+    [
+      'waits with the taps dry: it starts the pump again by itself, and is told when it does not',
+      `${ended} | rest 30psi x30 | rest 20psi x8`,
+      ['125 min no-start raised now power-lost'],
+      { ...granite, kinds: ['no-start'] },
+    ],
   ]);
 
   it('says how often, and how long a run the well allows; and that nothing is to be done at once', () => {
@@ -93,6 +99,18 @@ describe('a heat pump', () => {
   const card = houseCard({ uses: ['house', 'heat-pump'] });
   const even = 'cycle 240s 8A 40-60psi every 20min x160';
   table([
+    [
+      'draws through its fills: less delivered at the same current is what it drew',
+      'cycle 150s 8A 40-60psi every 30min x100',
+      [],
+      { card, kinds: ['slow-fill'], water: { deliveryRatio: 0.75 } },
+    ],
+    [
+      'and 130 L a day between its calls are no leak',
+      'day 60 cycles 9000s leak 130 x6',
+      [],
+      { card, kinds: ['leak'] },
+    ],
     ['starts the pump as evenly as a clock for two days', even, [], { card, kinds: ['leak'] }],
     [
       'on a well that is a house alone that is a leak',

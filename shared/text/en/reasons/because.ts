@@ -42,6 +42,7 @@ export const BECAUSE_TEXT = {
   expected: 'unusual water use is expected',
   'other-alarm-explains': 'another condition explains it',
   'follows-the-sun': 'a solar pump draws what the sun gives, and no water level is measured',
+  'protector-waits': 'the pump protector waits for the well to fill',
   'may-be-generator': 'a generator may be supplying the pump for a few days',
   'sensor-in-doubt': 'the sensor may be faulty',
   'other-pump': 'another pump serves the same system',

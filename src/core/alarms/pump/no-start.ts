@@ -48,6 +48,9 @@ const MIN_CALL_MINUTES = 2;
  */
 const MIN_NEVER_RAN_S = 1800;
 
+/** Timers of protectors are set by a knob: some minutes off is as good as right. */
+const PROTECTOR_MARGIN_S = 300;
+
 interface NoStartMemory extends SinceMemory {
   /** Since when pressure has been a little under cut-in. */
   lingersMs?: number;
@@ -79,6 +82,7 @@ function evaluate(scene: Scene, memory: NoStartMemory): Evaluation {
     delete memory.lingersMs;
     return cannotTell('other-pump');
   }
+  if (isProtectorWaiting(scene)) return cannotTell('protector-waits');
   if (pump.callsForWater === true) return evaluateCall(scene, minute, memory);
   if (pump.callsForWater === false) return forgetSince(memory);
   if (!usesPressure(scene.pump)) return cannotTell('needs-contact');
@@ -96,6 +100,17 @@ function othersServe(scene: Scene, minute: MinuteScene): boolean {
   const busy = company.some((other) => (minute.pumps[other.index]?.ranS ?? 0) > 0);
   if (usesPressure(scene.pump) && isLagPump(scene)) return !busy;
   return busy || !reportsForGroup(scene);
+}
+
+/**
+ * A protector that stopped the pump for want of water starts it again by itself: that is told of
+ * the dry run (./ended-by-protector.ts). Past its time it is news.
+ */
+function isProtectorWaiting({ pump, atMs }: Scene): boolean {
+  const { protectorRestartS } = pump.card;
+  const last = pump.cycles[pump.cycles.length - 1];
+  if (protectorRestartS === undefined || last?.loadLoss === undefined) return false;
+  return atMs - last.stoppedMs < (protectorRestartS + PROTECTOR_MARGIN_S) * 1000;
 }
 
 function evaluateCall(scene: Scene, minute: MinuteScene, memory: NoStartMemory): Evaluation {
@@ -202,7 +217,9 @@ function causesOf(scene: Scene, minute: MinuteScene): Active['causes'] {
   const last = scene.pump.cycles[scene.pump.cycles.length - 1];
   const waits = scene.pump.card.protectorRestartS;
   const waiting =
-    waits !== undefined && last !== undefined && scene.atMs - last.stoppedMs < (waits + 300) * 1000;
+    waits !== undefined &&
+    last !== undefined &&
+    scene.atMs - last.stoppedMs < (waits + PROTECTOR_MARGIN_S) * 1000;
   const freezing = (minute.temperatureC?.mean ?? 20) < 1;
   const called = minute.pumps[scene.pump.index]?.callsForWater === true;
   return weighCauses({

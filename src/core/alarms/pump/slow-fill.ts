@@ -109,6 +109,7 @@ function evaluateDelivery(scene: Scene, memory: SlowFillMemory, ratio: number): 
   const recentRatios = [...(memory.shares ?? []), roundTo(ratio, 3)].slice(-RUNS);
   memory.shares = recentRatios;
   if (recentRatios.length < RUNS) return cannotTell('too-few-runs');
+  if (mayBeDrawn(scene)) return cannotTell('run-not-comparable');
   const middle = quantile(recentRatios, 0.5)!;
   const farGoneMs = farGoneSinceMs(scene, ratio);
   if (farGoneMs !== undefined) return deliveryFinding(scene, Math.min(middle, ratio), farGoneMs);
@@ -126,6 +127,14 @@ function evaluateDelivery(scene: Scene, memory: SlowFillMemory, ratio: number): 
   if (scene.atMs - memory.lowSinceMs < (mayBeGenerator ? MIN_GENERATOR_MS : MIN_LOW_MS))
     return cannotTell('not-long-enough');
   return deliveryFinding(scene, middle, memory.lowSinceMs);
+}
+
+/**
+ * A heat pump draws through nearly every fill of a cold week: what a fill lacks went there, unless
+ * current says that the pump lifts less.
+ */
+function mayBeDrawn(scene: Scene): boolean {
+  return scene.well.card.uses.includes('heat-pump') && (recentAmpsRatio(scene) ?? 1) > 1 - AMPS_TOLERANCE;
 }
 
 function deliveryFinding(scene: Scene, middle: number, sinceMs: number): Active {

@@ -114,7 +114,9 @@ function evaluateDays(scene: Scene, memory: LeakMemory): Evaluation {
   }
   const large = days.slice(-MIN_LARGE_DAYS);
   const isLarge = large.length === MIN_LARGE_DAYS && Math.min(...large) >= LARGE_L_PER_DAY;
-  const isSmall = days.length === MIN_DAYS && Math.min(...days) >= MIN_L_PER_DAY;
+  // Between the calls of a thermostat few minutes are quiet, and water still settles in them.
+  const heats = scene.well.card.uses.includes('heat-pump');
+  const isSmall = !heats && days.length === MIN_DAYS && Math.min(...days) >= MIN_L_PER_DAY;
   if (!isLarge && !isSmall) return cannotTell(found < MIN_L_PER_DAY ? 'near-limit' : 'not-long-enough');
   const count = isLarge && !isSmall ? MIN_LARGE_DAYS : days.length;
   const lossToReport: LossScene =
