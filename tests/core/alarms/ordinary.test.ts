@@ -231,3 +231,29 @@ describe('a shaft that is broken', () => {
     ],
   ]);
 });
+
+describe('a pump that displaces its water', () => {
+  const card = houseCard({ pump: { kind: 'positive-displacement' } });
+  const { ranLowS: _ranLowS, ...noFills } = usualBaseline();
+  const leads = (text: string, kinds: KitOptions['kinds'], own = card): string | undefined =>
+    kit({ card: own, baseline: noFills, kinds: kinds! })
+      .play(text)
+      .events.find(({ alarm }) => kinds!.includes(alarm))
+      ?.causes?.map(({ cause }) => cause)
+      .join(' ');
+
+  it('at more current works against a shut valve, and never against an open pipe', () => {
+    const causes = leads('cycle 120s 8.6A 40-60psi every 60min x40', ['amps-high']);
+    expect(causes).toContain('closed-valve');
+    expect(causes).not.toContain('drop-pipe-leak');
+    expect(leads('cycle 120s 8.6A 40-60psi every 60min x40', ['amps-high'], houseCard())).not.toContain(
+      'closed-valve',
+    );
+  });
+
+  it('at less current no valve is shut', () => {
+    const text = 'cycle 120s 7.4A 40-60psi every 60min x40';
+    expect(leads(text, ['amps-low'])).not.toContain('closed-valve');
+    expect(leads(text, ['amps-low'], houseCard())).toContain('closed-valve');
+  });
+});

@@ -72,10 +72,21 @@ test('water that stands higher by metres is why a sound motor draws more', () =>
   expect(clue?.reading.odds['failing-motor']).toBeLessThan(1);
 });
 
-test('a pump that displaces its water, and a bleeder, are not read as what they are not', () => {
+test('a pump that displaces its water draws more against a shut valve, and less from an open pipe', () => {
+  const oddsAt = (ampsShare: number, pumpKind: string) =>
+    evaluateClues('long-run', { ampsShare, pumpKind }).find(({ figure }) => figure === 'ampsShare')?.reading
+      .odds ?? {};
+  expect(oddsAt(1.2, 'positive-displacement')['closed-valve']).toBeGreaterThan(1);
+  expect(oddsAt(1.2, 'submersible')['closed-valve']).toBeLessThan(1);
+  expect(oddsAt(0.8, 'positive-displacement')['closed-valve']).toBeLessThan(0.1);
+  expect(oddsAt(0.8, 'submersible')['closed-valve']).toBeGreaterThan(1);
+  expect(oddsAt(0.8, 'positive-displacement')['broken-pipe']).toBeGreaterThan(1);
+  expect(oddsAt(1, 'positive-displacement')).toEqual({});
+});
+
+test('a bleeder that drains the pipe is not read as a check valve', () => {
   const figures = (evidence: Record<string, number | string>): string[] =>
     evaluateClues('leak', evidence).map(({ figure }) => figure);
-  expect(figures({ ampsShare: 1.2, pumpKind: 'positive-displacement' })).toEqual([]);
   expect(figures({ lateRiseS: 20, tankKind: 'plain' })).toEqual(['tankKind']);
   expect(figures({ lateRiseS: 20 })).toEqual(['lateRiseS']);
 });

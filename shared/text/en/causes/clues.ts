@@ -58,8 +58,7 @@ function ampsShare(
   share: number,
   { pumpKind: kind }: Readonly<Record<string, number | string>>,
 ): ClueReading | undefined {
-  // One that displaces its water draws what the pressure asks for, whatever comes.
-  if (kind === 'positive-displacement') return undefined;
+  if (kind === 'positive-displacement') return displacementAmpsShare(share);
   const off = formatPercent(Math.abs(share - 1));
   if (share >= 1.04)
     return {
@@ -105,6 +104,45 @@ function ampsShare(
       'open-tap': far ? SPEAKS_AGAINST : HARDLY,
       leak: HARDLY,
       'failing-motor': HARDLY,
+    },
+  };
+}
+
+/**
+ * A helical-rotor, cylinder or jack pump lifts the same water whatever the pressure: its current
+ * goes with the head alone. A shut valve or a plugged filter raises it, an open end lowers it; what
+ * little a worn one slips hardly shows (from memory).
+ */
+function displacementAmpsShare(share: number): ClueReading | undefined {
+  const off = formatPercent(Math.abs(share - 1));
+  if (share >= 1.04)
+    return {
+      text: () => `The pump draws ${off} more than usual: it works against more pressure or friction.`,
+      odds: {
+        'closed-valve': FITS,
+        'plugged-filter': FITS,
+        frozen: FITS_A_LITTLE,
+        'failing-motor': FITS_A_LITTLE,
+        sand: FITS,
+        'broken-pipe': SPEAKS_AGAINST,
+        'drop-pipe-leak': SPEAKS_AGAINST,
+        'open-tap': HARDLY,
+        'broken-shaft': SPEAKS_AGAINST,
+      },
+    };
+  if (share > 0.97) return undefined;
+  const far = share < 0.85;
+  return {
+    text: () => `The pump draws ${off} less than usual: it works against less pressure.`,
+    odds: {
+      'broken-pipe': FITS,
+      'drop-pipe-leak': FITS,
+      'open-tap': FITS_A_LITTLE,
+      'broken-shaft': far ? FITS : HARDLY,
+      'low-well': far ? FITS_A_LITTLE : HARDLY,
+      'worn-pump': FITS_A_LITTLE,
+      'closed-valve': RULES_OUT,
+      'plugged-filter': RULES_OUT,
     },
   };
 }

@@ -162,15 +162,19 @@ function shiftFinding(scene: Scene, memory: ShiftMemory, shift: AmpsShift): Acti
 
 function causesOf(scene: Scene, over: boolean, supply: number): Active['causes'] {
   const startAmps = scene.cycle?.startAmps;
+  const displaces = scene.pump.card.kind === 'positive-displacement';
   return weighCauses({
     'failing-motor': 0.35,
     sand: 0.2,
     'failing-capacitor': scene.pump.card.phase === 3 ? 0 : startAmps === undefined ? 0.2 : 0.15,
     'worn-pump': 0.08,
-    // A centrifugal pump that is let run out on its curve lifts more and draws more.
-    'drop-pipe-leak': 0.08,
-    'broken-pipe': 0.05,
-    'water-table-risen': over ? 0 : 0.12,
+    // A centrifugal pump that is let run out on its curve lifts more and draws more; one that
+    // displaces its water draws more against a shut end.
+    'closed-valve': displaces ? 0.25 : 0,
+    'plugged-filter': displaces ? 0.15 : 0,
+    'drop-pipe-leak': displaces ? 0 : 0.08,
+    'broken-pipe': displaces ? 0 : 0.05,
+    'water-table-risen': over || displaces ? 0 : 0.12,
     generator: supply > 0 ? 0.05 : 0,
     // Named where somebody was there (shared/text/en/causes/clues.ts).
     serviced: 0.03,

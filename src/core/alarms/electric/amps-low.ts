@@ -115,7 +115,7 @@ function finding(
       ...(fills !== undefined && { fillShare: roundTo(fills) }),
       ...(levelFallM !== undefined && { levelFallM }),
     },
-    causes: causesOf(shift, { fills, supply, isThrottled: isThrottled(fills, shift) }),
+    causes: causesOf(scene, shift, { fills, supply, isThrottled: isThrottled(fills, shift) }),
   };
 }
 
@@ -157,9 +157,12 @@ function fillTimeRatio(scene: Scene, shift: AmpsShift): number | undefined {
 }
 
 function causesOf(
+  scene: Scene,
   shift: AmpsShift,
   { fills, supply, isThrottled }: { fills: number | undefined; supply: number; isThrottled: boolean },
 ): Active['causes'] {
+  // One that displaces its water draws less where it lifts against less: a valve is open, not shut.
+  const displaces = scene.pump.card.kind === 'positive-displacement';
   const weak = fills !== undefined && fills > 1.05;
   // A pump that lifts as much as ever at the same pressures does as much work as ever: less current
   // is then the clamp's.
@@ -170,8 +173,10 @@ function causesOf(
   return weighCauses({
     'worn-pump': weak || shift.isDrift ? 0.45 : 0.3,
     'low-well': 0.2,
-    'closed-valve': isThrottled ? 0.4 : shift.isDrift ? 0.08 : 0.2,
-    'plugged-filter': isThrottled ? 0.15 : 0,
+    'closed-valve': displaces ? 0 : isThrottled ? 0.4 : shift.isDrift ? 0.08 : 0.2,
+    'drop-pipe-leak': displaces ? 0.15 : 0,
+    'broken-pipe': displaces ? 0.1 : 0,
+    'plugged-filter': isThrottled && !displaces ? 0.15 : 0,
     'plugged-screen': 0.05,
     'failing-motor': 0.05,
     'clamp-off': unchangedFills ? (supply > 0.5 ? 0.3 : 0.9) : weak ? 0.02 : 0.05,

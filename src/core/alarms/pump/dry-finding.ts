@@ -100,7 +100,8 @@ function causesOf(
   const unloaded = !lostWater && isUnloadedAfterRest(scene, observation);
   // A pump against a closed valve stirs its water and draws more than one that has none.
   const stirs = ratio > CLOSED_VALVE_RATIO;
-  const valve = stirs ? 0.45 : observation.kpa === undefined ? 0.25 : 0.08;
+  const displaces = scene.pump.card.kind === 'positive-displacement';
+  const valve = displaces ? 0 : stirs ? 0.45 : observation.kpa === undefined ? 0.25 : 0.08;
   return weighCauses({
     'low-well': booster ? 0 : dry ? 0.9 : wet ? 0.05 : lostWater ? 0.75 : unloaded ? 0.2 : stirs ? 0.3 : 0.4,
     'store-empty': booster ? 0.6 : 0,
