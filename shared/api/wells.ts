@@ -23,6 +23,7 @@ const pumpStatusShape = z
     pump: z.string(),
     running: opt(z.boolean().describe('Absent where it cannot be told.')),
     sinceMs: opt(z.number().describe('Since when it runs or rests.')),
+    longestRunS: opt(z.number().describe('The longest run of the days learned; absent in the first week.')),
     amps: opt(z.number().describe('The last reading of line 1.')),
     startsToday: z.number().int(),
     ranTodayS: z.number(),

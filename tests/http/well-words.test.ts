@@ -65,6 +65,23 @@ describe('doingWords', () => {
       'Running for 2 min at 7.9 A. 59 psi. Ran 2 min today, 1 start.',
     ],
     [
+      'a third longer than ever',
+      well({
+        pumps: [
+          {
+            pump: 'p1',
+            running: true,
+            sinceMs: NOW - 9 * MIN,
+            longestRunS: 360,
+            amps: 7.93,
+            startsToday: 1,
+            ranTodayS: 540,
+          },
+        ],
+      }),
+      'Running for 9 min at 7.9 A, unusually long: its longest run so far took 6 min. 59 psi. Ran 9 min today, 1 start.',
+    ],
+    [
       'two pumps',
       well({
         pumps: [

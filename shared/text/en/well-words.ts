@@ -159,9 +159,21 @@ function pumpWords(pump: PumpStatus, several: boolean, system: UnitSystem, nowMs
   const name = several ? `pump ${pump.pump.slice(1)} ` : '';
   if (pump.running === undefined) return `${name}not known whether it runs`;
   if (!pump.running) return `${name}resting`;
-  const ran = pump.sinceMs === undefined ? '' : ` for ${formatDuration((nowMs - pump.sinceMs) / 1000)}`;
+  const ranS = pump.sinceMs === undefined ? undefined : (nowMs - pump.sinceMs) / 1000;
+  const ran = ranS === undefined ? '' : ` for ${formatDuration(ranS)}`;
   const amps = pump.amps === undefined ? '' : ` at ${formatQuantity(pump.amps, 'current', system, 1)}`;
-  return `${name}running${ran}${amps}`;
+  return `${name}running${ran}${amps}${unusualRun(pump, ranS)}`;
+}
+
+/**
+ * Said at once, long before it is asked about (src/core/alarms/pump/run-too-long.ts): a third
+ * longer than ever is no shower.
+ */
+const UNUSUAL_RUN_RATIO = 1.3;
+
+function unusualRun({ longestRunS }: PumpStatus, ranS: number | undefined): string {
+  if (longestRunS === undefined || ranS === undefined || ranS <= UNUSUAL_RUN_RATIO * longestRunS) return '';
+  return `, unusually long: its longest run so far took ${formatDuration(longestRunS)}`;
 }
 
 function todayWords(pumps: readonly PumpStatus[]): string {

@@ -4,6 +4,7 @@ import type { SymptomAnswer } from '../../../shared/api/alarms.ts';
 import type { Card } from '../../core/domain/card.ts';
 import { channelCode, codeOf } from '../../core/domain/channels.ts';
 import { standing } from '../../core/alarms/lifecycle/alarms.ts';
+import { longestLearnedRunS } from '../../core/alarms/pump/run-too-long.ts';
 import { channelScenes } from '../../core/well/channels.ts';
 import { lastEvaluations } from '../../core/alarms/lifecycle/last-evaluations.ts';
 import { checksOf } from '../../core/well/checks.ts';
@@ -71,10 +72,12 @@ function pumpStatus(state: WellState, at: number): PumpStatus {
   const current = state.channels.find((channel) => channel.code === codeOf('current', at));
   const sinceMs = pump.run ? pump.run.startedMs : pump.restFromMs;
   const known = pump.edges.phase !== 'unknown';
+  const longestRunS = longestLearnedRunS({ ...record, habit: record.learning.habit });
   return {
     pump: state.card.pumps[at]!.id,
     ...(known && { running: pump.run !== undefined }),
     ...(sinceMs !== undefined && { sinceMs }),
+    ...(longestRunS !== undefined && longestRunS > 0 && { longestRunS }),
     ...(current && current.lastMs >= 0 && current.faultsInRow === 0 && { amps: current.value }),
     startsToday: record.startsToday,
     ranTodayS: ranToday(state, at),

@@ -4,6 +4,7 @@
  * field is watered, and by its fills where a store is filled.
  */
 import { HOUR_S, MINUTE_S } from '../../../../shared/units/duration.ts';
+import type { Baseline } from '../../baseline/baseline.ts';
 import { localHour, longestRunAtS } from '../../baseline/habit.ts';
 import { trendRise } from '../../baseline/trend.ts';
 import { drawsForHours } from '../../domain/uses.ts';
@@ -18,7 +19,7 @@ import {
 import { priorityWhileAsked, type AskedMemory } from './meant-or-not.ts';
 import { roundTo } from '../round.ts';
 import { beginsByClock, type ClockMemory } from './same-clock-time.ts';
-import type { MinuteScene, OpenRun, Scene } from '../scene.ts';
+import type { MinuteScene, OpenRun, PumpScene, Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** Of its usual current: a drive at less serves less than a tap. */
@@ -69,7 +70,7 @@ function runLimitS(scene: Scene, run: OpenRun): number {
     if (longest === 0 || isStoreRising(scene)) return STORE_DEFAULT_S;
     return Math.max(LONGEST_RUN_MULTIPLE * longest, longest + STORE_MARGIN_S);
   }
-  if (hasOnlyShortRuns(scene)) return Math.max(MIN_ASK_S, LONGEST_RUN_MULTIPLE * longestKnownS(scene));
+  if (hasOnlyShortRuns(scene)) return Math.max(MIN_ASK_S, LONGEST_RUN_MULTIPLE * longestKnownS(scene.pump));
   if (drawsForHours(uses) || uses.includes('stock')) {
     const known = longest > MIN_WATERED_S;
     return Math.max(known ? MAX_IN_BAND_S.house : MAX_IN_BAND_S.field, LONGEST_RUN_MULTIPLE * longest);
@@ -80,12 +81,21 @@ function runLimitS(scene: Scene, run: OpenRun): number {
 }
 
 /** Of all that is remembered, also what came once. */
-function longestKnownS({ pump: { baseline, pinned, habit } }: Scene): number {
+function longestKnownS({ baseline, pinned, habit }: LearnedRuns): number {
   return Math.max(
     baseline?.longestRunS ?? 0,
     pinned?.longestRunS ?? 0,
     ...habit.days.map(([, , , , longestS]) => longestS),
   );
+}
+
+type LearnedRuns = Pick<PumpScene, 'habit'> & {
+  [key in 'baseline' | 'pinned']?: Baseline | undefined;
+};
+
+/** The same, once a week is known. */
+export function longestLearnedRunS(pump: LearnedRuns): number | undefined {
+  return pump.habit.days.length < MIN_HABIT_DAYS ? undefined : longestKnownS(pump);
 }
 
 /**
@@ -95,7 +105,7 @@ function longestKnownS({ pump: { baseline, pinned, habit } }: Scene): number {
 export function hasOnlyShortRuns(scene: Scene): boolean {
   const { pump, well } = scene;
   if (drawsForHours(well.card.uses)) return false;
-  return pump.habit.days.length >= MIN_HABIT_DAYS && longestKnownS(scene) < MAX_SHORT_RUN_S;
+  return (longestLearnedRunS(pump) ?? Infinity) < MAX_SHORT_RUN_S;
 }
 
 function isStoreRising(scene: Scene): boolean {
@@ -113,7 +123,7 @@ export function tooLongFinding(
   const kpa = usesPressure(scene.pump) ? minute.kpa?.mean : undefined;
   const limit = runLimitS(scene, run);
   if (run.ranS <= limit) return undefined;
-  const longest = hasOnlyShortRuns(scene) ? longestKnownS(scene) : scene.pump.baseline?.longestRunS;
+  const longest = hasOnlyShortRuns(scene) ? longestKnownS(scene.pump) : scene.pump.baseline?.longestRunS;
   const priority = priorityWhileAsked(scene, memory);
   return {
     is: 'active',
