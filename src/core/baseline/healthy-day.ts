@@ -19,7 +19,8 @@ import type { Learning } from './learning.ts';
 const MIN_HEARD_FRACTION = 0.95;
 /**
  * Runs shorter than this do not cool a motor, whatever its size, where the card knows no tank as
- * small. Common practice asks for a minute.
+ * small. Common practice asks for a minute: shorter ones are told (short-cycling), and a day on
+ * which that was active teaches nothing. This bound is for a card that knows the tank.
  */
 const MIN_RUN_S = 8;
 /**

@@ -80,6 +80,16 @@ describe('a protector on the card', () => {
     ],
   ]);
 
+  it('waits, and the taps are dry: that is the well, and no breaker', () => {
+    const { events } = kit({ ...granite, kinds: ['no-water'] }).play(
+      `rest 50psi | ${ended} | rest 20psi | rest 1psi x4`,
+    );
+    const reported = events.find(({ alarm }) => alarm === 'no-water');
+    expect(reported?.priority).toBe('now');
+    const first = reported?.causes?.slice(0, 2).map(({ cause }) => cause);
+    expect(first?.sort()).toEqual(['low-well', 'protector-waiting']);
+  });
+
   it('says how often, and how long a run the well allows; and that nothing is to be done at once', () => {
     const { alarms, events } = kit(granite).play(`${ended} | ${early} | ${ended}`);
     const entry = alarms.entries['dry-run/p1']!;
@@ -255,5 +265,36 @@ describe('a pump that displaces its water', () => {
     const text = 'cycle 120s 7.4A 40-60psi every 60min x40';
     expect(leads(text, ['amps-low'])).not.toContain('closed-valve');
     expect(leads(text, ['amps-low'], houseCard())).toContain('closed-valve');
+  });
+});
+
+describe('a small motor that idles at nearly its full current', () => {
+  const fills = 'cycle 100s 8A 40-60psi 30Wh x6';
+  table([
+    [
+      'is dry by its power, though not by its current',
+      `${fills} | cycle 100s 7.2A 38-38psi 12Wh`,
+      ['210 min dry-run raised now low-well'],
+      { kinds: ['dry-run'] },
+    ],
+    [
+      'without power measured nothing is said',
+      'cycle 100s 8A 40-60psi x6 | cycle 100s 7.2A 38-38psi',
+      [],
+      { kinds: ['dry-run'] },
+    ],
+    [
+      'little power with pressure that rises lifts water',
+      `${fills} | cycle 100s 7.2A 40-60psi 12Wh`,
+      [],
+      { kinds: ['dry-run'] },
+    ],
+  ]);
+
+  it('says both figures', () => {
+    const { events } = kit({ kinds: ['dry-run'] }).play(`${fills} | cycle 100s 7.2A 38-38psi 12Wh`);
+    expect(events.find(({ alarm }) => alarm === 'dry-run')?.why).toMatch(
+      /^The pump drew 7\.2 A, 90 % of its normal 8 A, and 40 % of its normal power\./,
+    );
   });
 });

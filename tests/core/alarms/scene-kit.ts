@@ -10,6 +10,7 @@
  *   'cycle 118s 8A 40-60psi every 30min x12 !no-cut-out'
  *                                   one reading a second, else `in 3 readings`
  *   'cycle 100s 8A 230V'            with the supply measured in it
+ *   'cycle 100s 8A 30Wh'            with its energy
  *   'cycle 100s 8A starting 9s at 2.0'
  *                                   current of the start read until 9 s after it, at twice the
  *                                   running one
@@ -225,6 +226,7 @@ export function kit(options: KitOptions = {}): Kit {
       ...(legs[2] !== undefined && { amps3: legs[2] }),
       ...number('volts', /(\d+)V/, part),
       readings: Number(/in (\d+) readings/.exec(part)?.[1] ?? Math.max(1, Math.round(ranS))),
+      ...number('energyWh', /([\d.]+)Wh/, part),
       ...(broke && { loadLoss: { atS: Number(broke[1]), ratio: Number(broke[2]) / 100 } }),
       ...(long && { longStart: { durationS: Number(long[1]), ratio: Number(long[2]) } }),
       ...(band && { cutInKpa: Number(band[1]) * PSI, cutOutKpa: Number(band[2]) * PSI }),

@@ -234,7 +234,7 @@ function pumpKind(kind: number | string): ClueReading | undefined {
 
 /**
  * Submersible pumps last some 8 to 15 years (common practice, no source). Starts, hours and water
- * age a pump, and years stand for them here.
+ * age a pump, and years stand for them here: no source says how many starts one lasts.
  */
 function ageYears(years: number): ClueReading | undefined {
   const text = (): string => `The pump is ${formatCount(years, 'year', 'years')} old.`;

@@ -25,12 +25,15 @@ export interface DryObservation {
   amps: number;
   kpa: number | undefined;
   sinceMs: number;
+  /** Of its usual power, where that was measured and is low. */
+  powerRatio?: number;
   /** How long this run drew as usual before, s: it had water and lost it. */
   ranNormallyS?: number;
 }
 
 export function dryFinding(scene: Scene, usual: NormalLoad, observation: DryObservation): Active {
-  const ratio = observation.amps / usual.amps;
+  // Power says how much a motor does; current says so less the smaller the motor is.
+  const ratio = observation.powerRatio ?? observation.amps / usual.amps;
   const overpumping = estimateOverpumping(scene);
   const figures = dryFigures(scene, usual, observation, overpumping);
   const level = scene.well.minutes[scene.well.minutes.length - 1]?.levelM?.mean;
@@ -43,7 +46,8 @@ export function dryFinding(scene: Scene, usual: NormalLoad, observation: DryObse
     evidence: {
       amps: roundTo(observation.amps),
       normalAmps: roundTo(usual.amps),
-      ratio: roundTo(ratio),
+      ratio: roundTo(observation.amps / usual.amps),
+      ...(observation.powerRatio !== undefined && { powerShare: roundTo(observation.powerRatio) }),
       ...(observation.kpa !== undefined && { kpa: roundTo(observation.kpa, 0) }),
       ...(level !== undefined && { levelM: roundTo(level, 1) }),
       ...(observation.ranNormallyS !== undefined && { wellForS: roundTo(observation.ranNormallyS, 0) }),
@@ -58,7 +62,7 @@ export function dryFinding(scene: Scene, usual: NormalLoad, observation: DryObse
 function dryFigures(
   scene: Scene,
   usual: NormalLoad,
-  { amps, kpa }: DryObservation,
+  { amps, kpa, powerRatio }: DryObservation,
   overpumping: Overpumping | undefined,
 ): DryFigures {
   return {
@@ -66,7 +70,8 @@ function dryFigures(
     referenceA: usual.amps,
     reference: usual.learned ? 'normal' : 'motor-maximum',
     isRunning: scene.pump.run !== undefined,
-    water: amps > LITTLE_WATER_RATIO * usual.amps ? 'little-or-none' : 'none',
+    ...(powerRatio !== undefined && { powerRatio }),
+    water: powerRatio === undefined && amps > LITTLE_WATER_RATIO * usual.amps ? 'little-or-none' : 'none',
     ...(kpa !== undefined && { kpa }),
     ...(overpumping && { runLimitS: overpumping.limitS }),
     ...(overpumping?.restS !== undefined && { recoveryS: overpumping.restS }),

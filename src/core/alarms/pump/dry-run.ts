@@ -25,7 +25,7 @@ import { dryFinding } from './dry-finding.ts';
 import { byDesign, isEndedByProtector, MAX_DRY_BY_DESIGN_MS } from './ended-by-protector.ts';
 import { roundTo } from '../round.ts';
 import type { MinutePump, MinuteScene, Scene, MinuteStats, Watch } from '../scene.ts';
-import { dryLimit, normalLoad, type NormalLoad } from './normal-load.ts';
+import { dryLimit, lowPowerRatio, normalLoad, type NormalLoad } from './normal-load.ts';
 
 /** From this long on a run at low current is told; a start that is slow to load is over by then. */
 const MIN_DRY_MS = 30_000;
@@ -40,7 +40,8 @@ const MIN_READINGS_FOR_MEAN = 10;
 const RECOVERED_RATIO = 0.88;
 /**
  * A pump against a closed valve still stirs its water and draws 0.65 and more of its usual; one
- * without water does not (common practice, no source). Near the top of the band only what is under
+ * without water does not (common practice, no source; a guided run against a closed valve would
+ * show this pump's own). Near the top of the band only what is under
  * that is told here, after so many minutes without any rise.
  */
 const DRY_AT_TOP_RATIO = 0.62;
@@ -327,7 +328,8 @@ function evaluateRun(scene: Scene, usual: NormalLoad, memory: DryRunMemory): Eva
   if (isFillRun(scene, cycle)) return forgetSince(memory);
   const withPressure =
     usesPressure(scene.pump) && cycle.cutInKpa !== undefined && cycle.cutOutKpa !== undefined;
-  if (cycle.amps >= dryLimit(scene, usual, withPressure)) {
+  const powerRatio = withPressure ? lowPowerRatio(scene, cycle) : undefined;
+  if (cycle.amps >= dryLimit(scene, usual, withPressure) && powerRatio === undefined) {
     if (cycle.amps < RECOVERED_RATIO * usual.amps && usual.learned) return cannotTell('near-limit');
     return forgetSince(memory);
   }
@@ -338,7 +340,12 @@ function evaluateRun(scene: Scene, usual: NormalLoad, memory: DryRunMemory): Eva
   if ((cycle.cutOutKpa ?? 0) - (cycle.cutInKpa ?? 0) > KPA_PER_PSI) return cannotTell('light-load');
   if (scene.pump.card.control === 'variable-speed') return cannotTell('not-this-trigger');
   const sinceMs = activeSince(memory, cycle.startedMs);
-  return dryFinding(scene, usual, { amps: cycle.amps, kpa: cycle.cutOutKpa, sinceMs });
+  return dryFinding(scene, usual, {
+    amps: cycle.amps,
+    kpa: cycle.cutOutKpa,
+    sinceMs,
+    ...(powerRatio !== undefined && { powerRatio }),
+  });
 }
 
 /**

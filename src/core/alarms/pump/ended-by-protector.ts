@@ -7,7 +7,7 @@ import { FORM_EVIDENCE } from '../../../../shared/alarms/form-evidence.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import type { Active } from '../evaluation.ts';
 import { isAfterReset } from '../scene-queries.ts';
-import type { Scene } from '../scene.ts';
+import type { PumpScene, Scene } from '../scene.ts';
 
 /** Protectors trip within seconds to half a minute (common practice, no source). */
 export const MAX_DRY_BY_DESIGN_MS = 60_000;
@@ -17,6 +17,21 @@ export const MAX_DRY_BY_DESIGN_MS = 60_000;
  */
 const GROWN_REST_RATIO = 1.5;
 const MIN_GROWN_RESTS = 2;
+
+/** Timers of protectors are set by a knob: some minutes off is as good as right. */
+export const PROTECTOR_MARGIN_S = 300;
+
+/**
+ * A protector that stopped the pump before its cut-out starts it again by itself: that is told of
+ * the dry run. Past its time it is news.
+ */
+export function isProtectorWaiting(pump: PumpScene, atMs: number): boolean {
+  const { protectorRestartS } = pump.card;
+  const last = pump.cycles[pump.cycles.length - 1];
+  if (protectorRestartS === undefined || pump.run || !last) return false;
+  if (last.loadLoss === undefined && !last.flags.includes('no-cut-out')) return false;
+  return atMs - last.stoppedMs < (protectorRestartS + PROTECTOR_MARGIN_S) * 1000;
+}
 
 /** Did a protector end this run within a minute of running dry, and does it still do so in time? */
 export function isEndedByProtector(scene: Scene, cycle: Cycle): boolean {

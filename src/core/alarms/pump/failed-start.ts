@@ -25,7 +25,9 @@ const TRY_WINDOW_MS = HOUR_MS;
 const MIN_TRIES = 2;
 /**
  * A run this short at this many times the usual current is a motor that did not come up to speed.
- * Starting draws six times and more.
+ * Starting draws six times and more. The overload of a held motor opens within ten seconds; on two
+ * lines of three it takes up to 40 s (common practice, no source). Held amps by code letter would
+ * need the letter on the card; the ratio serves all letters but the lowest.
  */
 const MAX_RUN_S = 45;
 const HEAVY_AMPS_RATIO = 1.8;

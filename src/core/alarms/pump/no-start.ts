@@ -4,6 +4,7 @@
  * to close, so that a switch that was turned down does not look like a dead pump.
  */
 import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { isProtectorWaiting, PROTECTOR_MARGIN_S } from './ended-by-protector.ts';
 import { peersOf, isLagPump, ownCutIn, reportsForGroup } from '../pump-peers.ts';
 import { cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { detectGaugeDrop } from '../sensing/gauge-drop.ts';
@@ -48,9 +49,6 @@ const MIN_CALL_MINUTES = 2;
  */
 const MIN_NEVER_RAN_S = 1800;
 
-/** Timers of protectors are set by a knob: some minutes off is as good as right. */
-const PROTECTOR_MARGIN_S = 300;
-
 interface NoStartMemory extends SinceMemory {
   /** Since when pressure has been a little under cut-in. */
   lingersMs?: number;
@@ -82,7 +80,7 @@ function evaluate(scene: Scene, memory: NoStartMemory): Evaluation {
     delete memory.lingersMs;
     return cannotTell('other-pump');
   }
-  if (isProtectorWaiting(scene)) return cannotTell('protector-waits');
+  if (isProtectorWaiting(scene.pump, scene.atMs)) return cannotTell('protector-waits');
   if (pump.callsForWater === true) return evaluateCall(scene, minute, memory);
   if (pump.callsForWater === false) return forgetSince(memory);
   if (!usesPressure(scene.pump)) return cannotTell('needs-contact');
@@ -100,17 +98,6 @@ function othersServe(scene: Scene, minute: MinuteScene): boolean {
   const busy = company.some((other) => (minute.pumps[other.index]?.ranS ?? 0) > 0);
   if (usesPressure(scene.pump) && isLagPump(scene)) return !busy;
   return busy || !reportsForGroup(scene);
-}
-
-/**
- * A protector that stopped the pump for want of water starts it again by itself: that is told of
- * the dry run (./ended-by-protector.ts). Past its time it is news.
- */
-function isProtectorWaiting({ pump, atMs }: Scene): boolean {
-  const { protectorRestartS } = pump.card;
-  const last = pump.cycles[pump.cycles.length - 1];
-  if (protectorRestartS === undefined || last?.loadLoss === undefined) return false;
-  return atMs - last.stoppedMs < (protectorRestartS + PROTECTOR_MARGIN_S) * 1000;
 }
 
 function evaluateCall(scene: Scene, minute: MinuteScene, memory: NoStartMemory): Evaluation {

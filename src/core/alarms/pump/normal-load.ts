@@ -3,6 +3,7 @@
  * learnt; else by its first runs that raised pressure; else by the motor's maximum of the card;
  * else by the published table of its size.
  */
+import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { median, quantile } from '../../baseline/robust.ts';
 import { fullLoadAmps } from '../../domain/motor-tables.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
@@ -17,7 +18,9 @@ export interface NormalLoad {
 
 /**
  * Share of the usual current under which a motor is unloaded: with pressure to confirm it, and by
- * itself. Common practice, no source.
+ * itself. Common practice, no source. Current stops following the load under half of it (US DOE,
+ * fact sheet on motor load, from memory), and small single-phase motors idle at 0.6 to 0.85 of it:
+ * there power tells, where it is measured.
  */
 const LOW_RATIO = 0.8;
 const LOW_RATIO_NO_PRESSURE = 0.74;
@@ -58,6 +61,30 @@ export function normalLoad(scene: Scene): NormalLoad | undefined {
       ? fullLoadAmps({ motorW, volts, phase })
       : undefined);
   return maximumAmps === undefined ? undefined : { amps: maximumAmps, learned: false };
+}
+
+/**
+ * Share of the usual power under which a motor is unloaded. What is left is iron, friction and
+ * stirring: a third to a half (common practice, no source).
+ */
+const LOW_POWER_RATIO = 0.6;
+
+/**
+ * The power of a run against that of the fills before it; undefined where it is not that low, or
+ * not known.
+ */
+export function lowPowerRatio(scene: Scene, cycle: Cycle): number | undefined {
+  const watts = meanWatts(cycle);
+  const fills = recentCycles(scene, 10, (one) => one !== cycle && isFill(one)).flatMap(
+    (one) => meanWatts(one) ?? [],
+  );
+  if (watts === undefined || fills.length < MIN_RUNS) return undefined;
+  const ratio = watts / median(fills)!;
+  return ratio < LOW_POWER_RATIO ? ratio : undefined;
+}
+
+function meanWatts({ energyWh, ranS }: Cycle): number | undefined {
+  return energyWh === undefined ? undefined : (energyWh * HOUR_S) / ranS;
 }
 
 function firstRunsAmps(scene: Scene): number | undefined {

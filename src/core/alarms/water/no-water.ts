@@ -15,6 +15,7 @@ import {
 } from '../scene-queries.ts';
 import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
+import { isProtectorWaiting } from '../pump/ended-by-protector.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** The contract's 35 kPa. */
@@ -31,6 +32,17 @@ interface NoWaterMemory extends SinceMemory {
   /** The transducer has shown the pressure of a working well. */
   alive?: boolean;
 }
+
+/**
+ * A protector stopped the pump, as a rule because the well is empty; a closed valve does it too.
+ */
+const PROTECTOR_CAUSES = weighCauses({
+  'low-well': 0.55,
+  'protector-waiting': 0.25,
+  'closed-valve': 0.1,
+  'lost-prime': 0.05,
+  'worn-pump': 0.05,
+});
 
 export const noWater: Watch<NoWaterMemory> = {
   alarm: 'no-water',
@@ -76,16 +88,18 @@ function evaluate(scene: Scene, memory: NoWaterMemory): Evaluation {
           frozen: 0.03,
           'transducer-fault': fell ? 0.1 : 0.05,
         })
-      : weighCauses({
-          'power-lost': 0.25,
-          'breaker-open': 0.25,
-          // Only where the switch is known to have one, or nothing is known of the switch.
-          'low-pressure-cut-off': lowCutOffKpa !== undefined ? 0.3 : cutInKpa === undefined ? 0.15 : 0.06,
-          'failing-motor': 0.1,
-          'broken-pipe': fell ? 0.3 : 0.1,
-          frozen: 0.03,
-          'transducer-fault': fell ? 0.2 : 0.1,
-        }),
+      : scene.pumps.some((pump) => isProtectorWaiting(pump, scene.atMs))
+        ? PROTECTOR_CAUSES
+        : weighCauses({
+            'power-lost': 0.25,
+            'breaker-open': 0.25,
+            // Only where the switch is known to have one, or nothing is known of the switch.
+            'low-pressure-cut-off': lowCutOffKpa !== undefined ? 0.3 : cutInKpa === undefined ? 0.15 : 0.06,
+            'failing-motor': 0.1,
+            'broken-pipe': fell ? 0.3 : 0.1,
+            frozen: 0.03,
+            'transducer-fault': fell ? 0.2 : 0.1,
+          }),
   };
 }
 

@@ -17,6 +17,8 @@ const MIN_DAYS = 4;
  */
 const UNDER_FRACTION = 0.25;
 const MIN_UNDER_M = 0.05;
+// No warning by the hours of water that are left: a herd at the trough takes a day's water in an
+// hour, and at that rate every store is empty soon. The hours are said with the alarm.
 /** Longer than a motor waits between two tries. */
 const REST_MINUTES = 15;
 /** Less than this in the minutes that are known may be waves; argued, no source. */

@@ -48,7 +48,10 @@ interface PointShift {
 
 function evaluate(scene: Scene): Evaluation {
   // Runs that end short are no cut-out of this switch, but where it opens there each time.
-  const opensLower = endedBySwitch(scene, recentCycles(scene, MIN_LOWER_ENDS, isCompleteRun));
+  // A protector ends them at one pressure too.
+  const opensLower =
+    scene.pump.card.protectorRestartS === undefined &&
+    endedBySwitch(scene, recentCycles(scene, MIN_LOWER_ENDS, isCompleteRun));
   const cutIn = pointShift(
     scene,
     'cutInKpa',

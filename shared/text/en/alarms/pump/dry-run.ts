@@ -10,6 +10,8 @@ export type DryFigures = {
   /** What the pump should draw: as learned, or the motor's maximum. */
   referenceA: number;
   reference: 'normal' | 'motor-maximum';
+  /** Of its normal power, where that is what is low. */
+  powerRatio?: number;
   /** False after the run: pressure is then the last of it. */
   isRunning: boolean;
   water: 'none' | 'little-or-none';
@@ -58,9 +60,9 @@ export const dryRunText = {
   },
 } satisfies AlarmText;
 
-function drawn({ amps, referenceA, reference }: DryFigures, format: ReasonFormat): string {
+function drawn({ amps, referenceA, reference, powerRatio }: DryFigures, format: ReasonFormat): string {
   const against = reference === 'normal' ? 'its normal' : "the motor's maximum of";
-  return `${format.amps(amps)}, ${format.percent(amps / referenceA)} of ${against} ${format.amps(referenceA)}`;
+  return `${format.amps(amps)}, ${format.percent(amps / referenceA)} of ${against} ${format.amps(referenceA)}${powerRatio === undefined ? '' : `, and ${format.percent(powerRatio)} of its normal power`}`;
 }
 
 function pressureText({ kpa, isRunning, water }: DryFigures, format: ReasonFormat): string {
