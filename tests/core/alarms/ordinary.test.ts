@@ -298,3 +298,23 @@ describe('a small motor that idles at nearly its full current', () => {
     );
   });
 });
+
+describe('a supply that dips for seconds', () => {
+  const windy = (dips: number): string =>
+    Array(dips).fill('rest 50psi 230V x4 | rest 50psi 230V dips to 185V').join(' | ');
+  table([
+    [
+      'ten times in a day',
+      `${windy(10)} | rest 50psi 230V x3000`,
+      ['50 min supply-voltage raised soon supply-voltage', 'day 2 supply-voltage cleared'],
+      { kinds: ['supply-voltage'] },
+    ],
+    ['a few times is a storm, or a neighbor’s start', windy(6), [], { kinds: ['supply-voltage'] }],
+    [
+      'within the motor’s range is none',
+      Array(20).fill('rest 50psi 230V | rest 50psi 230V dips to 200V').join(' | '),
+      [],
+      { kinds: ['supply-voltage'] },
+    ],
+  ]);
+});

@@ -18,7 +18,7 @@
  *                                   its current fell away then, to so much
  *   'day 12 cycles 1300s leak 400 use 900 heard 50% x3'
  *     `in 24 hours` of it runs began, else in the first eight
- *   also on rest and run: 238V  4m (level)  1.2st (store)  3C  calls  quiet (contact open)
+ *   also on rest and run: 238V (and `dips to 180V` for some seconds)  4m (level)  1.2st (store)  3C  calls  quiet (contact open)
  *     deaf (no current heard)
  *   'silent barn', 'heard barn', 'no-power barn', 'conflict barn': news of a node
  *   'fault pressure low', 'stuck pressure 2h', 'mute pressure 20min', 'fine pressure':
@@ -302,6 +302,11 @@ function number<Name extends string>(name: Name, pattern: RegExp, part: string):
   return found === undefined ? {} : ({ [name]: Number(found) } as { [key in Name]?: number });
 }
 
+const dipped = (volts: number, low: number | undefined): MinuteStats => ({
+  ...steady(volts),
+  ...(low !== undefined && { low }),
+});
+
 const steady = (value: number, n = 60): MinuteStats => ({
   n,
   mean: value,
@@ -344,7 +349,7 @@ function minuteScene(part: string, running: boolean, atMs: number, share: number
         heardS: deaf ? 0 : 60,
         running: running ? legs.map((amps) => offAndOn(amps, found(/ off (\d+)%/) ?? 0)) : [],
         ...(!running && !deaf && { resting: steady(0) }),
-        ...(volts !== undefined && { volts: [steady(Number(volts))] }),
+        ...(volts !== undefined && { volts: [dipped(Number(volts), found(/ dips to (\d+)V/))] }),
         ...(/\bcalls\b/.test(part) && { callsForWater: true }),
         ...(/\bquiet\b/.test(part) && { callsForWater: false }),
       },

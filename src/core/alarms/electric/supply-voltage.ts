@@ -10,7 +10,14 @@ import { MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { FORM_EVIDENCE } from '../../../../shared/alarms/form-evidence.ts';
 import { median } from '../../baseline/robust.ts';
 import { cannotTell, type Active, type Evaluation } from '../evaluation.ts';
-import { isAfterReset, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
+import {
+  isAfterReset,
+  activeSince,
+  forgetSince,
+  lastMinute,
+  pumpInMinute,
+  type SinceMemory,
+} from '../scene-queries.ts';
 import { roundTo } from '../round.ts';
 import type { MinutePump, MinuteScene, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
@@ -35,7 +42,19 @@ const MIN_SAGS = 3;
 /** Makers' cable tables hold 5 % from the service to the motor. */
 const MAX_SAG = 0.05;
 
+/**
+ * A dip is a minute in which the supply fell this far for two readings or more, and came back:
+ * contactors let go under 0.85 (common practice, no source). So many in a day are no storm's:
+ * loose joints, wires that slap in the wind, a neighbor's welder (argued, no source).
+ */
+const DIP_RATIO = 0.85;
+const MIN_DIPS = 10;
+
 interface VoltageMemory extends SinceMemory {
+  /** Dips of the day, and the lowest of them. */
+  dipDate?: string;
+  dips?: number;
+  lowestV?: number;
   /** Volts of each line in the last minute at rest. */
   restV?: number[];
   /** Volts running over volts at rest, the lowest line, newest last. */
@@ -54,6 +73,46 @@ export const supplyVoltage: Watch<VoltageMemory> = {
 function evaluate(scene: Scene, memory: VoltageMemory): Evaluation {
   const nominal = scene.pump.card.volts;
   if (nominal === undefined) return cannotTell('needs-card-voltage');
+  countDip(scene, memory, nominal);
+  const found = evaluateMeans(scene, memory, nominal);
+  return found.is === 'active' ? found : (dipsFinding(scene, memory, nominal) ?? found);
+}
+
+function countDip(scene: Scene, memory: VoltageMemory, nominal: number): void {
+  if (memory.dipDate !== scene.well.date) {
+    memory.dipDate = scene.well.date;
+    delete memory.dips;
+    delete memory.lowestV;
+  }
+  const minute = lastMinute(scene);
+  const pump = minute && pumpInMinute(scene, minute);
+  // Its own start dips the supply.
+  if (!pump?.volts || (pump.ranS > 0 && pump.ranS < MIN_RUNNING_S)) return;
+  const lowestV = Math.min(...pump.volts.map((line) => line.low));
+  const isBack = pump.volts.every((line) => line.high > DIP_RATIO * nominal);
+  if (lowestV >= DIP_RATIO * nominal || !isBack) return;
+  memory.dips = (memory.dips ?? 0) + 1;
+  memory.lowestV = roundTo(Math.min(memory.lowestV ?? Infinity, lowestV), 1);
+}
+
+function dipsFinding(
+  scene: Scene,
+  { dips = 0, lowestV = 0 }: VoltageMemory,
+  nominal: number,
+): Active | undefined {
+  if (dips < MIN_DIPS) return undefined;
+  return {
+    is: 'active',
+    sinceMs: scene.well.dayStartedMs,
+    priority: 'soon',
+    reason: 'voltage-dips',
+    figures: { dips, lowestV, ratedV: nominal },
+    evidence: { dips, volts: lowestV, nominalVolts: nominal },
+    causes: weighCauses({ 'supply-voltage': 0.8, generator: 0.15, 'bad-card': 0.05 }),
+  };
+}
+
+function evaluateMeans(scene: Scene, memory: VoltageMemory, nominal: number): Evaluation {
   const known = scene.well.minutes.filter(
     (minute) =>
       isAfterReset(scene, minute.atMs - MINUTE_MS) &&

@@ -42,5 +42,10 @@ export const supplyVoltageText = {
           : ` It sags by ${percent(sag)} as the pump runs: a wire, a joint or the transformer is too weak.`;
       return `The supply is ${volts(supplyV)}, ${percent(deviation)} ${deviation > 0 ? 'over' : 'under'} the motor's rated ${volts(ratedV)}. The motor allows 10 % either way.${sags}`;
     },
+    'voltage-dips': (
+      { dips, lowestV, ratedV }: { dips: number; lowestV: number; ratedV: number },
+      { volts, count },
+    ) =>
+      `The supply dipped in ${count(dips, 'minute', 'minutes')} of this day, down to ${volts(lowestV)}; the motor is rated ${volts(ratedV)}. Between the dips it is right: a loose joint, wires that touch in the wind, or a large load nearby does this.`,
   },
 } satisfies AlarmText;
