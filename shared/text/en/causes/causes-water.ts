@@ -25,7 +25,8 @@ export const WATER_CAUSES = {
   'tank-overcharged': {
     name: 'Tank overcharged',
     what: 'There is more air in the tank than the cut-in allows. It is empty before the pump starts.',
-    evidenceFor: 'The pressure falls gently and then drops off just above cut-in.',
+    evidenceFor:
+      'The pressure falls gently and then drops off just above cut-in. Taps spurt air where the tank is a plain one.',
     evidenceAgainst: 'The fall is even, right down to cut-in.',
     firstStep: 'Have the precharge set about 2 psi (14 kPa) under cut-in, with the tank drained.',
     cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
