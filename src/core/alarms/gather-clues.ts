@@ -21,6 +21,7 @@ import { unbalance } from './electric/leg-imbalance.ts';
 import { roundTo } from './round.ts';
 import type { MinutePump, MinuteScene, Scene } from './scene.ts';
 
+/** The median of five runs holds though two of them are odd. */
 const RUNS = 5;
 /** What is done at a visit shows within days. */
 const AFTER_VISIT_MS = 3 * DAY_MS;

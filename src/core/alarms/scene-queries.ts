@@ -133,6 +133,7 @@ export function lowestCutInKpa(scene: Scene, useCard = true): number | undefined
   return pinned?.cutInKpa ? known : minDefined(known, seen[0]);
 }
 
+/** The median of five holds though two of them are odd. */
 const RECENT_RUNS = 5;
 
 /**

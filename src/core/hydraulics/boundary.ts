@@ -24,6 +24,11 @@ export interface BoundaryInputs {
   rate: number;
 }
 
+/**
+ * The line of rest is fitted to its last 45 s, that of the run to its first or last 45 %, without
+ * the second next to the boundary; steps from 1.5 to 15 s are worth the trouble: shorter ones know
+ * the instant themselves, longer ones leave too few points for a line (argued, not measured).
+ */
 const WINDOW_S = 45;
 const EDGE_S = 1;
 const RUN_FRACTION = 0.45;

@@ -21,6 +21,10 @@ export interface ContinuousLoss {
   lPerH: number;
 }
 
+/**
+ * A day and night with a few hours to spare: a loss counts after 20 of them
+ * (../alarms/water/leak.ts).
+ */
 const HISTORY_H = 30;
 /**
  * An hour holds to the loss where its quietest block shows this share of what is usual: a block is

@@ -6,6 +6,10 @@
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
 
+/**
+ * A minute; and slots for it at 1.5 s and slower. Closer readings are averaged first, from just
+ * under a second, so that readings a second apart stay single.
+ */
 const BUFFER_MS = MINUTE_MS;
 const MAX_BUFFERED = 40;
 const MIN_SPACING_MS = 900;

@@ -16,6 +16,10 @@ import {
   type DeliveryCurve,
 } from './delivery-curve.ts';
 
+/**
+ * A day or two of a house: more would hold back what changes, fewer have no fill without a draw
+ * (argued, not measured).
+ */
 const MAX_RECENT_FILLS = 20;
 /**
  * With each fill the level moves by these shares at most: down by a fifth within eight fills; up

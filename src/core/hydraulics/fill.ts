@@ -65,6 +65,10 @@ export function airVolumesOf(trace: Trace, air: AirParams): AirVolumes {
   return { before: follow(trace.before), run: follow(trace.run), after: follow(trace.after) };
 }
 
+/**
+ * Long enough for a slope of readings 5 to 10 s apart, short enough that a draw before or after is
+ * likely still the one in the run (argued, not measured).
+ */
 const WINDOW_S = 45;
 /**
  * The first seconds of a run and of the rest after it hold the boundary itself and the water's

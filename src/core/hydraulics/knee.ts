@@ -11,10 +11,14 @@ import type { Trace } from './trace.ts';
 /** Pressures jumped to in the last runs, newest last; 0 where there was none. */
 export type Knee = number[];
 
+/** Most of the last eight: a draw at the start hides one now and then (argued, not measured). */
 const MAX_RUNS = 8;
 const MIN_KNEES = 5;
 /** A jump is at least this, kPa, over the noise and over the drop at the stop: 2 psi. */
 const MIN_JUMP_KPA = 14;
+/**
+ * After the jump and the water's swing, and before the fill has climbed far (argued, not measured).
+ */
 const HEAD_FROM_S = 3;
 const HEAD_TO_S = 30;
 

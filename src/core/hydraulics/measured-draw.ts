@@ -41,6 +41,10 @@ export type DrawResult =
     }
   | { is: 'not-found'; because: 'pressure-did-not-fall' | 'fell-too-little' | 'more-than-the-tank' };
 
+/**
+ * A marked bucket is read to 3 % (common practice, no source); 0.7 kPa is 0.1 psi, the last digit
+ * of a common gauge.
+ */
 const BUCKET_ERROR_RATIO = 0.03;
 const TRANSDUCER_ERROR_KPA = 0.7;
 /** A fall that its own measuring error makes this uncertain says nothing. */

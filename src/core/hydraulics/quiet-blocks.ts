@@ -8,6 +8,10 @@
 import { HOUR_S } from '../../../shared/units/duration.ts';
 import { newHourlyLows, recordBlock, type HourlyLows } from './continuous-loss.ts';
 
+/**
+ * Six minutes: a slope over less drowns in the noise of a reading, and over more there is seldom
+ * quiet between two draws (argued, not measured).
+ */
 const BLOCK_S = 360;
 /** A shorter block counts when the rest ends in it. */
 const MIN_BLOCK_S = 150;

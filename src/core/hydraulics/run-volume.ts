@@ -43,6 +43,10 @@ export interface RunWater {
   deliveryRatio?: number;
 }
 
+/**
+ * 1 psi, over any noise of a reading; the lowest reading of the start lies within its first
+ * seconds, while the motor comes up (argued, not measured).
+ */
 const MIN_RISE_KPA = 7;
 const START_WINDOW_MS = 6000;
 /** Above the fills' highest pressure by this much, the line of delivery is not followed. */

@@ -33,6 +33,10 @@ export interface Trace {
   multiplePumps?: true | undefined;
 }
 
+/**
+ * A minute in bins of 6 s; a run in 24 points, whose bins double when they are full; the rest from
+ * bins of 3 s on: some sixty points, whatever the reading's step.
+ */
 const MAX_BEFORE_POINTS = 10;
 const BEFORE_BIN_S = 6;
 const MAX_RUN_POINTS = 24;

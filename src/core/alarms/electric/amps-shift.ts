@@ -224,6 +224,7 @@ interface ShiftTest {
   minDeviation: number;
 }
 
+/** Where runs are rare a step is asked as much as a drift, of the few runs there are. */
 const RARE_STEP: ShiftTest = { isDrift: false, runs: RARE_RUNS, minRuns: RARE_RUNS, minDeviation: MIN_DRIFT };
 
 function testShift(

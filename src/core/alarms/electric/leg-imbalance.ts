@@ -15,6 +15,10 @@ import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
+/**
+ * The makers' 10 %, the normal of this motor and a margin for two clamps over it, and what a lost
+ * phase leaves: as the head of this file says. The margin is argued, not measured.
+ */
 const MAX_UNBALANCE = 0.1;
 const MARGIN_OVER_NORMAL = 0.05;
 const ON_TWO_PHASES_UNBALANCE = 0.25;
@@ -27,6 +31,10 @@ const FULL_LOAD_RATIO = 0.9;
  */
 const LASTING_MAX_UNBALANCE = 0.06;
 const LASTING_RUNS = 20;
+/**
+ * A hundredth under the limit before it goes, so that it does not come and go by the noise of three
+ * clamps; and of the last runs the median, so that one run decides nothing (argued, not measured).
+ */
 const DEADBAND = 0.01;
 const RUNS = 5;
 /** What is usual is learnt from the first runs, and never taken to be more than this. */

@@ -19,6 +19,11 @@ import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
+/**
+ * Under a tenth of the others, as the head of this file says: a clamp on a dead line may pick up
+ * some of its neighbors' current. Three readings, since one or two may lie in a start (argued, not
+ * measured).
+ */
 const LOST_LINE_RATIO = 0.1;
 const MIN_READINGS = 3;
 /** From here up the other two lines carry what the third does not. */

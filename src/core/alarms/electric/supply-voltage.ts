@@ -22,6 +22,10 @@ import { roundTo } from '../round.ts';
 import type { MinutePump, MinuteScene, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
+/**
+ * 10 % either way, as the head of this file says; a tenth of that must be regained before the alarm
+ * goes, so that it does not come and go at the limit (argued, not measured).
+ */
 const MAX_DEVIATION = 0.1;
 const CLEAR_DEVIATION = 0.09;
 /** The contract's limit for `now`: so far off, the neutral may be open (common practice). */
@@ -30,6 +34,10 @@ const FAR_DEVIATION = 0.2;
 const OTHER_SYSTEM_DEVIATION = 0.3;
 /** Under this it is no supply at all: `power-lost`. */
 const GONE_RATIO = 0.5;
+/**
+ * Longer than the start of any large motor, and short against the hours that cook a motor (argued,
+ * not measured).
+ */
 const MINUTES = 10;
 /** A minute that the pump ran through, but for a reading at either end. */
 const MIN_RUNNING_S = 55;

@@ -14,6 +14,10 @@ import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
+/**
+ * A day or two of a house: a soft starter would have shown itself in each of them (argued, not
+ * measured).
+ */
 const MIN_SOUND_STARTS = 15;
 /**
  * Of the last five starts four: one may have been read between two bounces, and one alone is a

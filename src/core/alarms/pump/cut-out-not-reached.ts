@@ -25,6 +25,10 @@ import type { OpenRun, Scene, Watch } from '../scene.ts';
 import { unseenKpa } from './unseen-run-end.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
+/**
+ * Three of the last four: one short run is a hand at the switch, and one whole run between them
+ * does not end the trouble (argued, not measured).
+ */
 const MIN_SHORT_RUNS = 3;
 const WINDOW_RUNS = 4;
 /** Ended short: by 2 psi, or four of cut-out's own spreads. */
@@ -40,6 +44,10 @@ const WAIT_TOLERANCE = 0.1;
 /** A level: the minutes' means lie this close together for so long. */
 const LEVEL_MINUTES = 25;
 const MAX_LEVEL_RANGE_KPA = 1.2 * KPA_PER_PSI;
+/**
+ * And so far under cut-out that the switch would not open at any of its ends: they are alike within
+ * this (argued, not measured).
+ */
 const MIN_UNDER_KPA = 1.5 * KPA_PER_PSI;
 /** From here up it is near the top of the band. */
 const NEAR_TOP_FRACTION = 0.45;
@@ -49,6 +57,7 @@ const NEAR_TOP_FRACTION = 0.45;
  */
 const MIN_HOUSE_RUN_S = 13 * HOUR_S;
 const MIN_FIELD_RUN_S = 26 * HOUR_S;
+/** Nor is it a run of three times the longest that was ever seen here (argued, not measured). */
 const LONGEST_RUN_MULTIPLE = 3;
 /**
  * With current under its usual by this much, or fills that have shown so little delivery, the level

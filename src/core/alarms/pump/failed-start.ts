@@ -21,6 +21,10 @@ import type { Scene, Watch } from '../scene.ts';
 import { recordStart, startShape, type StartMemory, type StartShape } from './start-shape.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
+/**
+ * Two within the hour, as the head of this file says: an overload that has cooled lets the motor
+ * try again within minutes (common practice, no source).
+ */
 const TRY_WINDOW_MS = HOUR_MS;
 const MIN_TRIES = 2;
 /**

@@ -17,6 +17,7 @@ import {
 } from '../scene-queries.ts';
 import type { Scene } from '../scene.ts';
 
+/** The median of a dozen runs: half a day to a day of a house (argued, not measured). */
 const RUNS = 12;
 /** Both ends move alike within this. */
 const ALIKE_KPA = 1.5 * KPA_PER_PSI;

@@ -11,6 +11,10 @@ import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
+/**
+ * From the lower third to the uppermost fifth of the band: a fill crosses all of it, and what a
+ * gauge strays by does not (argued, not measured).
+ */
 const LOW_BAND_FRACTION = 0.35;
 const HIGH_BAND_FRACTION = 0.8;
 /** A fill is over in this time at any pump that suits its tank. */

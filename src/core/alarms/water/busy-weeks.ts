@@ -10,6 +10,7 @@ import type { DayEvent } from '../../../../shared/api/events.ts';
 import { isAfterReset } from '../scene-queries.ts';
 import type { Scene } from '../scene.ts';
 
+/** Longer than guests usually stay, as the head of this file says (argued, not measured). */
 export const BUSY_DAYS = 14;
 /** Weeks before, as far as they are kept, and how many of their days are wanted. */
 const BEFORE_DAYS = 21;
@@ -29,6 +30,11 @@ const MIN_DAY_RATIO = 1.2;
  * tank shortens them.
  */
 const MAX_RUN_CHANGE = 0.15;
+/**
+ * Three quieter days in a row are no empty weekend; half of the rise must be gone, so that it does
+ * not come and go; and of a day that was heard for less than nine tenths the count is not known
+ * (argued, not measured).
+ */
 const CLEAR_DAYS = 3;
 const CLEAR_RATIO = 1.3;
 const MIN_HEARD_FRACTION = 0.9;

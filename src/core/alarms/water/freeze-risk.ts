@@ -13,6 +13,10 @@ import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
+/**
+ * As the head of this file says. It goes at 6 °C (43 F), over any swing of a mild day about the
+ * limit; a fall under 0.1 °C is a thermometer's last digit (argued, not measured).
+ */
 const RAISE_BELOW_C = 4.4;
 const URGENT_BELOW_C = 1.7;
 const FREEZING_C = 0;

@@ -13,10 +13,12 @@ import type { Priority } from '../../../../shared/text/en/alarms/kinds.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
+/** 3 m, as the head of this file says (common practice, no source). */
 const DEFAULT_LIMIT_M = 3;
 /** While the first days are not known: 5 ft (common practice, no source). */
 const UNLEARNED_LIMIT_M = 1.5;
 const FIRST_DAYS = 4;
+/** Three times what a level transducer of 0.1 % over 100 m may be off (argued, not measured). */
 const DEADBAND_M = 0.3;
 /** A run draws the level down for a minute or two: so many of them in a row are no splash. */
 const LOW_RUNS = 3;

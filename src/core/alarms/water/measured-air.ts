@@ -22,6 +22,7 @@ import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { areFillsUsable } from '../pump/usable-fill.ts';
 
+/** The median of a dozen runs: half a day to a day of a house (argued, not measured). */
 const RUNS = 12;
 const FILL_RUNS = 12;
 /**

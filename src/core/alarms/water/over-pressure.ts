@@ -24,6 +24,10 @@ import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
+/**
+ * 10 psi is five times what a switch repeats to; 5 psi under its setting a relief valve may begin
+ * to weep (common practice, no source).
+ */
 const OVER_CUT_OUT_KPA = 10 * KPA_PER_PSI;
 const UNDER_RELIEF_KPA = 5 * KPA_PER_PSI;
 /**

@@ -16,6 +16,10 @@ import { shortSleep } from './short-sleep.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { MAX_RUN_RATIO, bandFraction, causesOfShortRuns } from './short-run-causes.ts';
 
+/**
+ * Half of the four fills that the worst use makes, as the head of this file says. Six starts in a
+ * row, since two or three may be close by chance (argued, not measured).
+ */
 const MIN_CYCLES = 6;
 const MAX_PERIOD_FILLS = 2;
 /** Runs this short are wrong whatever the rests between them. */

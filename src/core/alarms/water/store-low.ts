@@ -9,6 +9,10 @@ import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
+/**
+ * A fortnight holds each weekday twice; the lowest of four days is the least that tells a low from
+ * a single late fill (argued, not measured).
+ */
 const WINDOW_DAYS = 14;
 const MIN_DAYS = 4;
 /**

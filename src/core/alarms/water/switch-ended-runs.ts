@@ -10,6 +10,7 @@ import { normalCutInKpa, KPA_PER_PSI, normalAmpsOf } from '../scene-queries.ts';
 import type { Scene } from '../scene.ts';
 import { isEndSeen } from '../pump/unseen-run-end.ts';
 
+/** Two ends may be alike by chance; a third is not (argued, not measured). */
 const MIN_RUNS = 3;
 /** A mechanical switch repeats to 1 or 2 psi (common practice). */
 const ALIKE_KPA = 2 * KPA_PER_PSI;

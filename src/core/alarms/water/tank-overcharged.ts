@@ -14,8 +14,13 @@ import { measureAir, type AirMemory } from './measured-air.ts';
 import { isUsableFill } from '../pump/usable-fill.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
+/**
+ * Told from 3 psi over cut-in, as the head of this file says; half of it must be gone before it
+ * goes, so that it does not come and go (argued, not measured).
+ */
 const MIN_OVER_CUT_IN_KPA = 3 * KPA_PER_PSI;
 const DEADBAND_KPA = 1.5 * KPA_PER_PSI;
+/** The median of a dozen runs: half a day to a day of a house (argued, not measured). */
 const RUNS = 12;
 /**
  * By starts: the fills' rate has fallen at least so far, and by what the new charge makes likely:
