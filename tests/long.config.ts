@@ -8,7 +8,12 @@ export default defineConfig({
   ...config,
   test: {
     ...test,
-    include: ['tests/sim/*.test.ts', 'tests/core/alarms/flood.test.ts', 'tests/browser/pages.test.ts'],
+    include: [
+      'tests/sim/*.test.ts',
+      'tests/core/alarms/flood.test.ts',
+      'tests/browser/pages.test.ts',
+      'tests/lab/sensitivity/run-sensitivity.test.ts',
+    ],
     env: { STILLWELL_LONG: '1' },
   },
 });
