@@ -23,9 +23,12 @@ describe.skipIf(!there)('limits in use (skipped where R with spc is not installe
     const asked = [0.25, 0.5, 0.75, 1].flatMap((k) =>
       [200, 1000, 10_000, 100_000, 1e6].map((arl) => ({ k, arl })),
     );
-    // What a house of twelve runs a day asks for.
-    asked.push({ k: 1, arl: runLengthFor('amps-high', 12 * 365, houseCard()) });
-    asked.push({ k: 0.75, arl: runLengthFor('cycle-count', 365, houseCard()) });
+    // What a house of twelve runs a day asks for, at its usual budget and at others.
+    for (const falseAlarmsPerYear of [0.02, 0.05, 0.1, 0.5, 2]) {
+      const card = { ...houseCard(), falseAlarmsPerYear };
+      asked.push({ k: 1, arl: runLengthFor('amps-high', 12 * 365, card) });
+      asked.push({ k: 0.75, arl: runLengthFor('cycle-count', 365, card) });
+    }
     const limits = asked.map(({ k, arl }) => cusumLimit(k, arl));
     const arls = inR(asked.map(({ k }, at) => `xcusum.arl(${k}, ${limits[at]}, 0, sided = "one", r = 60)`));
     for (const [at, { arl }] of asked.entries()) {
@@ -33,8 +36,12 @@ describe.skipIf(!there)('limits in use (skipped where R with spc is not installe
       expect(arls[at]! / arl).toBeLessThan(1.08);
     }
   });
+  // 7665 to 766,500 are what that house asks for at 2, 0.5, 0.1 and 0.02 false alarms a year.
   it('of the EWMA the same, up to a tenth of a decade more, and what few states make of it', () => {
-    const asked = [200, 1000, 20_000, 400_000].map((arl) => ({ arl, width: ewmaWidth(0.1, arl) }));
+    const asked = [200, 1000, 7665, 20_000, 30_660, 153_300, 400_000, 766_500].map((arl) => ({
+      arl,
+      width: ewmaWidth(0.1, arl),
+    }));
     const arls = inR(asked.map(({ width }) => `xewma.arl(0.1, ${width}, 0, sided = "two", r = 60)`));
     for (const [at, { arl }] of asked.entries()) {
       expect(arls[at]! / arl).toBeGreaterThan(0.98);

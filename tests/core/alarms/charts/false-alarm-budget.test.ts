@@ -17,7 +17,7 @@ import {
 } from '../../../../src/core/alarms/charts/false-alarm-budget.ts';
 import { cycleCount } from '../../../../src/core/alarms/water/cycle-count.ts';
 import { updateCusum, newCusum } from '../../../../src/core/alarms/charts/cusum.ts';
-import { cusumLimit } from '../../../../src/core/alarms/charts/run-length.ts';
+import { cusumArl, cusumLimit, ewmaArl, ewmaWidth } from '../../../../src/core/alarms/charts/run-length.ts';
 import { MAX_DAYS } from '../../../../src/core/well/well-state.ts';
 import type { Scene, Watch } from '../../../../src/core/alarms/scene.ts';
 import { closeHabitDay, addHabitDay, newHabit, type Habit } from '../../../../src/core/baseline/habit.ts';
@@ -42,6 +42,58 @@ describe('runLengthFor', () => {
     const two = { ...one, pumps: [...one.pumps, ...one.pumps] };
     expect(runLengthFor('amps-high', 4000, two)).toBeCloseTo(2 * usual, 6);
     expect(runLengthFor('amps-high', 10, { ...one, falseAlarmsPerYear: 10 })).toBeGreaterThanOrEqual(100);
+  });
+});
+
+describe('the budget on the card', () => {
+  const BUDGETS = [0.02, 0.1, 0.5, 2];
+  const cardWith = (falseAlarmsPerYear: number): Card => ({ ...one, falseAlarmsPerYear });
+  const ampsArl = (budget: number): number => runLengthFor('amps-high', 12 * 365, cardWith(budget));
+  const countArl = (budget: number): number => runLengthFor('cycle-count', 365, cardWith(budget));
+
+  it('moves the limit of each chart, and each step of it by more than its rounding', () => {
+    const charts: ((budget: number) => number)[] = [
+      (budget) => cusumLimit(1, ampsArl(budget)),
+      (budget) => ewmaWidth(0.1, ampsArl(budget)),
+      (budget) => cusumLimit(0.75, countArl(budget)),
+    ];
+    for (const limitAt of charts) {
+      const limits = BUDGETS.map(limitAt);
+      for (const [at, limit] of limits.slice(1).entries()) expect(limits[at]! - limit).toBeGreaterThan(0.2);
+    }
+  });
+
+  // tests/core/alarms/spc.test.ts holds the same limits against R's package spc.
+  it.each(BUDGETS)('%d a year: run lengths of the chain of states are what was asked for', (budget) => {
+    for (const [k, wanted] of [
+      [1, ampsArl(budget)],
+      [0.75, countArl(budget)],
+    ] as const) {
+      const ratio = cusumArl({ k, h: cusumLimit(k, wanted), shift: 0 }) / wanted;
+      expect(ratio).toBeGreaterThan(0.99);
+      expect(ratio).toBeLessThan(1.08);
+    }
+    const ewma = ewmaArl({ lambda: 0.1, width: ewmaWidth(0.1, ampsArl(budget)), shift: 0 });
+    expect(ewma / ampsArl(budget)).toBeGreaterThan(0.98);
+    expect(ewma / ampsArl(budget)).toBeLessThan(1.4);
+  });
+
+  it('at 2 a year is kept by random values themselves', () => {
+    const [k, wanted] = [0.75, countArl(2)];
+    const h = cusumLimit(k, wanted);
+    const next = normals(77);
+    let alarms = 0;
+    let sums = newCusum();
+    const steps = 400 * wanted;
+    for (let i = 0; i < steps; i++) {
+      updateCusum(sums, next(), k);
+      if (sums.high <= h) continue;
+      alarms++;
+      sums = newCusum();
+    }
+    // 400 are expected: two standard errors are 10 %, and the limit may be 8 % long.
+    expect(alarms).toBeGreaterThan(0.82 * 400);
+    expect(alarms).toBeLessThan(1.1 * 400);
   });
 });
 
@@ -102,7 +154,8 @@ function* pumpYears(plan: { amps: () => number; years: number }): Generator<Scen
     };
     cycles.push(cycle);
     if (cycles.length > 40) cycles.shift();
-    yield sceneOf({ card: one, cycle, cycles, baseline, atMs: cycle.stoppedMs, why: 'cycle' });
+    // A copy, as who keeps the scenes would see later runs in earlier ones.
+    yield sceneOf({ card: one, cycle, cycles: [...cycles], baseline, atMs: cycle.stoppedMs, why: 'cycle' });
   }
 }
 
@@ -181,6 +234,59 @@ describe('amps-high and amps-low, twenty well-years each', () => {
       expect(alarmsOf([ampsLow], scenes)).toBe(1);
       run = 0;
       expect(alarmsOf([ampsLow], scenes.slice(0, 60))).toBe(0);
+    }
+  });
+});
+
+describe('a larger budget', () => {
+  /** Runs from a step of current until the alarm, for one steady or wild pump. */
+  function runsUntilFound(falseAlarmsPerYear: number, spread: number, step: number): number {
+    const next = autoregressive(300, 0.4);
+    let run = 0;
+    const amps = (): number => 8 * (1 + spread * next()) * (run++ < 42 + 60 ? 1 : 1 - step);
+    const scenes = [...pumpYears({ amps, years: 200 / 4380 })];
+    const card = { ...one, falseAlarmsPerYear };
+    const memory = ampsLow.initialMemory?.() ?? {};
+    for (const scene of scenes) scene.well.card = card;
+    const at = scenes.findIndex((scene) => ampsLow.evaluate(scene, memory).is === 'active');
+    return at - 60 + 1;
+  }
+
+  /** Days of so many times the usual starts, in runs of half the usual length, until the alarm. */
+  function daysUntilFound(falseAlarmsPerYear: number, times: number): number {
+    const baseline = usualBaseline({
+      cyclesPerDay: normalOf([11, 12, 12, 12, 13])!,
+      ranSPerDay: normalOf([1440, 1440, 1440])!,
+    });
+    const card = { ...one, falseAlarmsPerYear };
+    const memory = cycleCount.initialMemory!();
+    const habit = newHabit();
+    for (let days = 1; days < 60; days++) {
+      const atMs = T0 + days * DAY;
+      const date = new Date(atMs - DAY).toISOString().slice(0, 10);
+      const cycles = 12 * times;
+      const day: DayEvent = { event: 'day', well: 'a', date, cycles, ranS: cycles * 60, heardS: 86_400 };
+      const scene = sceneOf({ card, atMs, why: 'day', baseline, day, habit, days: [day] });
+      if (cycleCount.evaluate(scene, memory).is === 'active') return days;
+    }
+    return Infinity;
+  }
+
+  it('finds starts that have doubled or trebled days sooner', () => {
+    const budgets = [0.02, 0.05, 0.5, 2];
+    expect(budgets.map((budget) => daysUntilFound(budget, 2))).toEqual([7, 7, 5, 4]);
+    expect(budgets.map((budget) => daysUntilFound(budget, 3))).toEqual([4, 4, 3, 2]);
+  });
+
+  it('finds no step of current sooner: that its median holds takes longer than any of its limits', () => {
+    for (const [spread, step] of [
+      [0.006, 0.036],
+      [0.006, 0.04],
+      [0.02, 0.12],
+    ] as const) {
+      const runs = [0.001, 0.02, 0.5, 2, 10].map((budget) => runsUntilFound(budget, spread, step));
+      expect(runs[0]).toBeGreaterThan(5);
+      expect(new Set(runs).size).toBe(1);
     }
   });
 });
