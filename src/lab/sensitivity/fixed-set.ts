@@ -20,7 +20,7 @@ const MIN_STEP_S = 1;
  */
 export function fixedSet(): CorpusCase[] {
   const first = casesOf('first', false);
-  const tuned = casesOf('tuned', false).filter(({ node }) => node.everyS === 0 || node.everyS >= MIN_STEP_S);
+  const tuned = casesOf('tuned', false).filter(isAffordable);
   const faults = [...lightest(tuned), ...fewOfEachKind(lightest(first))];
   const sound = shortenCases(
     [...tuned.filter(isHealthy), ...first.filter(isHealthy).filter((_, at) => at % SOUND_STEP === 0)],
@@ -29,10 +29,15 @@ export function fixedSet(): CorpusCase[] {
   return interleave(faults, sound);
 }
 
+export function isAffordable({ node }: CorpusCase): boolean {
+  return node.everyS === 0 || node.everyS >= MIN_STEP_S;
+}
+
 function isHealthy({ is }: CorpusCase): boolean {
   return is === 'healthy';
 }
 
+/** Of each family of faults. */
 function lightest(cases: readonly CorpusCase[]): CorpusCase[] {
   const found = new Map<string, CorpusCase>();
   for (const one of cases) {

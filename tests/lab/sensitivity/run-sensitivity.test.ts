@@ -18,9 +18,15 @@ import { bundleEngine, bundleWatches } from '../../../src/lab/sensitivity/scaled
 import { isFragile, summaryOf } from '../../../src/lab/sensitivity/summary.ts';
 import { findThresholds } from '../../../src/lab/sensitivity/thresholds.ts';
 import { playCase } from '../../../src/lab/score/play.ts';
+import { HOUR_MS } from '../../../shared/units/duration.ts';
+import { budgetCases, CHARTED, tryBudgets } from '../../../src/lab/sensitivity/try-budgets.ts';
 import { depth } from '../../support/depth.ts';
 
 const top = fileURLToPath(new URL('../../..', import.meta.url)).replace(/\/$/, '');
+/** Stays where it is, so that a second start goes on. */
+const LONG_FOLDER = join(tmpdir(), 'stillwell-sensitivity');
+/** Only ends what hangs. */
+const LIMIT_MS = 8 * HOUR_MS;
 const asItIs = (_id: string, value: number): number => value;
 const all = fixedSet();
 
@@ -119,7 +125,25 @@ describe('runSensitivity', () => {
         `${top}/src/lab/sensitivity/measured.json`,
       );
     },
-    8 * 3_600_000,
+    LIMIT_MS,
+  );
+});
+
+describe('tryBudgets', () => {
+  it('takes faults of the kinds whose limits follow the budget', () => {
+    const kinds = new Set(budgetCases().map(({ fault }) => fault!.alarms[0]!));
+    expect([...kinds].toSorted()).toEqual([...CHARTED].toSorted());
+  });
+
+  it.skipIf(depth(true, false))(
+    'measures what other budgets come to in wells of both plants',
+    async () => {
+      const results = await tryBudgets({ top, folder: LONG_FOLDER, cases: budgetCases() });
+      await expect(`${JSON.stringify(results, null, 2)}\n`).toMatchFileSnapshot(
+        `${top}/src/lab/sensitivity/measured-budgets.json`,
+      );
+    },
+    LIMIT_MS,
   );
 });
 

@@ -56,7 +56,8 @@ it was. Whole numbers (runs, days, minutes) move by one at least. So far ${cases
 hydraulics decide from readings and not from what the watches see: they are listed and not tried.
 
 The budget of false alarms (\`falseAlarmsPerYear\` on the card) moves the limits of ${namesOf(BUDGETED)} alone. The limits of all other
-kinds come from the card, from standards and from the arguments below; the budget does not move them.
+kinds come from the card, from standards and from the arguments below; the budget does not
+move them. What it costs in delay stands in \`shared/text/en/ALARMS.md\`.
 
 A threshold is **fragile** if it loses more than 5 points of recall, or adds more than 0.1 false alarms a sound
 well-year, at either step. ${fragile.length === 0 ? 'None of those tried is.' : `These are: ${fragile.join(', ')}.`}

@@ -15,6 +15,8 @@ import {
   type AlarmKind,
   type Cause,
 } from '../../../shared/text/en/alarms/kinds.ts';
+import { budgetOpening, budgetPart } from './false-alarm-tables.ts';
+import type { BudgetResults } from '../../../src/lab/sensitivity/try-budgets.ts';
 import { LOOK_ALIKES } from '../../../shared/text/en/causes/look-alikes.ts';
 import { FORM_LEVELS, nowLevel, URGENCY_WORDS } from '../../../shared/text/en/alarms/urgency.ts';
 
@@ -28,12 +30,16 @@ Stillwell watches. It switches nothing and is no safety device. Local code, the 
 always come first.
 `;
 
-/** Markdown. `contract` is the text of firmware-contract/contract.md. */
-export function alarmsPage(contract: string): string {
+/**
+ * Markdown. `contract` is the text of firmware-contract/contract.md; `measured` what other numbers
+ * of false alarms came to.
+ */
+export function alarmsPage(contract: string, measured: BudgetResults): string {
   const priorities = prioritiesOf(contract);
   return [
     OPENING,
-    ...[...priorities].map(([kind, priority]) => alarmPart(kind, priority)),
+    budgetOpening(),
+    ...[...priorities].map(([kind, priority]) => alarmPart(kind, priority) + budgetPart(kind, measured)),
     '## Causes\n\nFindings are weighed into likely causes. Some look alike from current and pressure alone; they are named together.\n',
     ...CAUSES.map(causePart),
     '## What looks alike\n',

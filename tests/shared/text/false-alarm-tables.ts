@@ -1,0 +1,101 @@
+/**
+ * What the number of false alarms on the card costs, for the page of all alarms: how long the
+ * charts need at each number by their run lengths, and how long the alarms took in wells of both
+ * plants (src/lab/sensitivity/measured-budgets.json).
+ */
+import { CATALOGUE, type StatisticalKind } from '../../../shared/alarms/catalogue.ts';
+import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
+import { DAY_MS, HOUR_MS } from '../../../shared/units/duration.ts';
+import {
+  DEFAULT_FALSE_ALARMS_PER_YEAR,
+  runLengthFor,
+} from '../../../src/core/alarms/charts/false-alarm-budget.ts';
+import { cusumArl, cusumLimit } from '../../../src/core/alarms/charts/run-length.ts';
+import { BUDGETS, CHARTED, type BudgetResults } from '../../../src/lab/sensitivity/try-budgets.ts';
+import { houseCard } from '../../core/alarms/scene-kit.ts';
+
+interface Chart {
+  /** The change that the table is about, in an owner's words. */
+  change: string;
+  unit: string;
+  k: number;
+  /** That change in sigma of the chart. */
+  shift: number;
+  valuesPerYear: number;
+  remark: string;
+}
+
+const RUNS_A_DAY = 12;
+/**
+ * The least that counts is three spreads of the runs, which the chart sees as 3 / 1.53: it allows
+ * for currents that hang together (src/core/alarms/electric/amps-shift.ts).
+ */
+const AMPS: Chart = {
+  change: 'A change of the current by three times what it scatters by, in a house of twelve runs a day',
+  unit: 'runs',
+  k: 3 / 1.53 / 2,
+  shift: 3 / 1.53,
+  valuesPerYear: RUNS_A_DAY * 365,
+  remark:
+    'A larger number brings this alarm no sooner: most of the last runs must show the change too, and that takes longer than the chart.',
+};
+/** Twice the usual starts are log 2 over a spread of 0.4 (src/core/alarms/water/cycle-count.ts). */
+const COUNT: Chart = {
+  change: 'Starts that have doubled, in shorter runs',
+  unit: 'days',
+  k: 0.75,
+  shift: Math.log(2) / 0.4,
+  valuesPerYear: 365,
+  remark:
+    'Other forms of this alarm (busy weeks, days that nearly stay empty) wait for a number of days of their own, whatever the number.',
+};
+const CHART_OF: Record<StatisticalKind, Chart> = {
+  'amps-high': AMPS,
+  'amps-low': AMPS,
+  'cycle-count': COUNT,
+};
+
+/** For the top of the page: which alarms the number moves. */
+export function budgetOpening(): string {
+  const names = CHARTED.map((kind) => `\`${kind}\``).join(', ');
+  return `Some alarms can come by chance alone. \`falseAlarmsPerYear\` on the card says how many such false alarms a year you will bear (as
+delivered ${DEFAULT_FALSE_ALARMS_PER_YEAR}, one in ${1 / DEFAULT_FALSE_ALARMS_PER_YEAR} years). It moves the limits of ${names} and of no other alarm: those of the others come from
+the card, from standards and from what \`src/core/alarms/THRESHOLDS.md\` argues.
+`;
+}
+
+/** The list item and table of one kind; empty for a kind that the number does not move. */
+export function budgetPart(kind: AlarmKind, measured: BudgetResults): string {
+  if (!isCharted(kind)) return '';
+  const { change, unit, k, shift, valuesPerYear, remark } = CHART_OF[kind];
+  const texts = new Set(BUDGETS.map((budget) => measuredText(measured[kind][budget])));
+  const same = texts.size === 1 ? ' In the wells of both plants the number changes nothing.' : '';
+  const rows = BUDGETS.map((falseAlarmsPerYear) => {
+    const card = { ...houseCard(), falseAlarmsPerYear };
+    const h = cusumLimit(k, runLengthFor(kind, valuesPerYear, card));
+    const alone = cusumArl({ k, h, shift }).toFixed(1);
+    return `| ${falseAlarmsPerYear} | ${alone} ${unit} | ${measuredText(measured[kind][falseAlarmsPerYear])} |`;
+  });
+  return `- **False alarms by chance:** \`falseAlarmsPerYear\` moves its limit. ${change}: the chart needs so long on average. ${remark}${same}
+
+| false alarms a year | the chart alone | the alarm, in wells of both plants |
+| --- | --- | --- |
+${rows.join('\n')}
+`;
+}
+
+function isCharted(kind: AlarmKind): kind is StatisticalKind {
+  return 'chance' in CATALOGUE[kind];
+}
+
+function measuredText(result: BudgetResults[StatisticalKind][string] | undefined): string {
+  if (!result || result.faults === 0) return 'not measured';
+  const { faults, found, medianAfterMs } = result;
+  const after =
+    medianAfterMs === undefined ? '' : `, half of them within ${timeText(medianAfterMs)} of their start`;
+  return `found ${found} of ${faults}${after}`;
+}
+
+function timeText(ms: number): string {
+  return ms < 2 * DAY_MS ? `${(ms / HOUR_MS).toFixed(0)} h` : `${(ms / DAY_MS).toFixed(1)} days`;
+}
