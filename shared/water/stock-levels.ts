@@ -11,7 +11,7 @@ export const STOCK_STEPS = ['watch', 'risk', 'unfit'] as const;
 export type StockStep = (typeof STOCK_STEPS)[number];
 
 /** From which value on, in the kept unit and form. */
-export const STOCK_LEVELS: Partial<Record<AnalyteKey, Readonly<Record<StockStep, number>>>> = {
+const STOCK_LEVELS: Partial<Record<AnalyteKey, Readonly<Record<StockStep, number>>>> = {
   /** As N: over 10 with feed low in nitrate alone; over 40 losses; over 100 not at all. */
   nitrate: { watch: 10, risk: 40, unfit: 100 },
   'nitrate-nitrite': { watch: 10, risk: 40, unfit: 100 },

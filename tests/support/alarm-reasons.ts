@@ -25,6 +25,9 @@ const bothPoints = { cutInKpa: 250, normalCutInKpa: 276, cutOutKpa: 390, normalC
 
 export const REASON_FIGURES: { [Name in Reason['reason']]: readonly FiguresOf<Name>[] } = {
   'as-written': [],
+  'dry-ended-by-protector': [{ times: 1 }, { times: 4, runLimitS: 720, recoveryS: 3600 }],
+  'run-without-rise': [{ ranS: 240, kpa: 230, cutInKpa: 276, amps: 8 }],
+  'voltage-dips': [{ dips: 14, lowestV: 180, ratedV: 230 }],
   'node-reports-power-lost': [{ node: 'n1' }],
   'voltage-gone': [{ supplyV: 3, ratedV: 230 }],
   'two-nodes-one-name': [{ node: 'n1' }],

@@ -37,9 +37,13 @@ function readOptions(): { quick?: boolean; json?: boolean; help?: boolean } {
   try {
     return parseArgs({ options: { quick: flag, json: flag, help: flag } }).values;
   } catch (error) {
-    process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n\n${USAGE}`);
-    process.exit(2);
+    return usageError(error instanceof Error ? error.message : String(error));
   }
+}
+
+function usageError(why: string): never {
+  process.stderr.write(`${why}\n\n${USAGE}`);
+  process.exit(2);
 }
 
 const SIZES: Sizes = quick

@@ -12,7 +12,7 @@ import type { CurvePoint } from '../../../shared/quantity/parse-curve-point.ts';
 import { omitUndefined } from '../../../shared/omit-undefined.ts';
 
 /** Of water at 10 C: kPa for each meter. Density 999.7 kg/m3 x 9.80665 m/s2. */
-export const KPA_PER_M = (999.7 * 9.80665) / 1000;
+const KPA_PER_M = (999.7 * 9.80665) / 1000;
 const HOUR_S = 3600;
 /** Fewer runs are no normal of the present. */
 const MIN_RUNS = 3;

@@ -15,7 +15,7 @@ export interface LevelSeries {
 
 const MINUTE_S = 60;
 /** A shorter run only tells of the casing's own water (common practice, no source). */
-export const MIN_TEST_RUN_S = 20 * MINUTE_S;
+const MIN_TEST_RUN_S = 20 * MINUTE_S;
 /** How long before and after a run its levels are wanted. */
 export const BEFORE_S = 5 * MINUTE_S;
 export const AFTER_S = 120 * MINUTE_S;
