@@ -18,8 +18,9 @@
  *                                   its current fell away then, to so much
  *   'day 12 cycles 1300s leak 400 use 900 heard 50% x3'
  *     `in 24 hours` of it runs began, else in the first eight
- *   also on rest and run: 238V (and `dips to 180V` for some seconds)  4m (level)  1.2st (store)  3C  calls  quiet (contact open)
+ *   also on rest and run: 238V  4m (level)  1.2st (store)  3C  calls  quiet (contact open)
  *     deaf (no current heard)
+ *     `dips to 180V` for some seconds of the minute
  *   'silent barn', 'heard barn', 'no-power barn', 'conflict barn': news of a node
  *   'fault pressure low', 'stuck pressure 2h', 'mute pressure 20min', 'fine pressure':
  *     what the engine knows of a channel

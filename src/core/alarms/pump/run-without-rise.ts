@@ -22,6 +22,7 @@ import { roundTo } from '../round.ts';
 import type { OpenRun, Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
+/** A fill of a common tank crosses the whole band in that time; argued, not measured. */
 const RUN_MINUTES = 3;
 /** By then a fill has crossed half of the band. Slower wells wait for that. */
 const MIN_FILL_FRACTION = 0.5;
