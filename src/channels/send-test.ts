@@ -31,7 +31,7 @@ export async function sendTest(
     const sent = await send(testNotice(recipient.name, id, nowMs), nowMs);
     const words = CHANNELS[name].words(address);
     return sent.sent
-      ? { channel: id, sent: true, text: texts().handedOverByLookWhether(words) }
+      ? { channel: id, sent: true, text: texts().sentCheckThatItArrived(words) }
       : { channel: id, sent: false, text: sent.problem };
   });
   return Promise.all(results);

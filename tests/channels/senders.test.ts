@@ -83,8 +83,8 @@ describe('openSenders', () => {
         sent: false,
         text: 'Cannot send: the settings have no smtp section.',
       },
-      { channel: 'mqtt', sent: true, text: 'Handed over by MQTT. Look whether it has come.' },
-      { channel: 'command', sent: true, text: 'Handed over by command. Look whether it has come.' },
+      { channel: 'mqtt', sent: true, text: 'Sent by MQTT. Check that it has arrived.' },
+      { channel: 'command', sent: true, text: 'Sent by command. Check that it has arrived.' },
       {
         channel: 'command',
         sent: false,

@@ -36,6 +36,7 @@ const NOT_TEXTS: Readonly<Record<string, string>> = {
   'svg { display: block; break-after: page } svg:last-of-type { break-after: auto }': 'a style sheet',
   'utf-8': 'how a file is encoded',
   'notices.': 'the path of a setting',
+  'alarm.': 'the beginning of an event’s type',
   as: 'part of a unit’s name: mg/L as N',
   min: 'the symbol of a unit',
   '(prefers-color-scheme: dark)': 'a question to the browser',

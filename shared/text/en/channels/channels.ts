@@ -10,6 +10,6 @@ export const channelTexts = {
   cannotKeepThatANoticeWasSent: (errorMessage: Word) => `Cannot keep that a notice was sent: ${errorMessage}`,
   settingsDoNotSayHow: ({ name, id }: Record<'name' | 'id', Word>) =>
     `The settings do not say how to tell ${name} by ${id}.`,
-  handedOverByLookWhether: (words: Word) => `Handed over by ${words}. Look whether it has come.`,
+  sentCheckThatItArrived: (words: Word) => `Sent by ${words}. Check that it has arrived.`,
   cannotSend: (reason: Word) => `Cannot send: ${reason}.`,
 };
