@@ -4,6 +4,7 @@
  */
 import type { CheckRowAnswer, ChecksAnswer } from '../../../shared/api/due.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
+import { isOccasionList } from '../../../shared/text/en/checks/due-words.ts';
 import { useAppContext } from '../../data/settings.ts';
 import { useRequest } from '../../data/use-request.ts';
 import { LogbookHead } from '../../ui/logbook-head.tsx';
@@ -39,7 +40,9 @@ interface ChecksProps {
 function Checks({ value, well, changed }: ChecksProps) {
   const dated = value.checks.filter(({ dueDate, state }) => dueDate !== undefined || state === 'on-hold');
   const notRecorded = value.checks.filter(({ state }) => state === 'not-recorded');
-  const rest = value.checks.filter((check) => !dated.includes(check) && !notRecorded.includes(check));
+  const others = value.checks.filter((check) => !dated.includes(check) && !notRecorded.includes(check));
+  const lists = others.filter(({ check, state }) => state === 'not-needed' && isOccasionList(check));
+  const rest = others.filter((check) => !lists.includes(check));
   return (
     <>
       {dated.map((check) => (
@@ -59,6 +62,14 @@ function Checks({ value, well, changed }: ChecksProps) {
         <CustomCheckForm well={well} value={value} changed={changed} />
       </section>
       <Subscribe well={well} />
+      {lists.length > 0 && (
+        <section aria-labelledby="lists">
+          <h2 id="lists">{texts().lists}</h2>
+          {lists.map((check) => (
+            <Check key={check.check} check={check} value={value} well={well} changed={changed} />
+          ))}
+        </section>
+      )}
       {rest.length > 0 && (
         <section aria-labelledby="rest">
           <h2 id="rest">{texts().notScheduled}</h2>
@@ -77,7 +88,9 @@ function Check({ check, value, well, changed }: ChecksProps & { check: CheckRowA
   return (
     <article class={`sheet check is-${check.state}`} aria-labelledby={`check-${check.check}`}>
       <h2 id={`check-${check.check}`}>{check.title}</h2>
-      <p class="when">{dueWords(check, value.nowMs)}</p>
+      {!(check.state === 'not-needed' && isOccasionList(check.check)) && (
+        <p class="when">{dueWords(check, value.nowMs)}</p>
+      )}
       <p>{datesInWords(check.reasons.join(' '), value.nowMs)}</p>
       {check.text !== undefined && <p>{check.text}</p>}
       {target !== undefined && (

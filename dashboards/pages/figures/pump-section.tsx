@@ -50,7 +50,8 @@ export function PumpSection({ figures, timeZone, only }: PumpSectionProps) {
       ) : (
         <CurveChart curve={curve} duty={duty} units={units} />
       )}
-      {(totals || drop) && <Facts facts={wearFacts(totals, drop)} />}
+      {totals && <p>{startsText(totals)}</p>}
+      {drop && <p>{dropText(drop)}</p>}
     </section>
   );
 }
@@ -69,22 +70,8 @@ function dutyFacts(duty: NonNullable<PumpFigures['duty']>, units: UnitSystem): F
   return facts.flatMap(([name, text]): Fact[] => (text === undefined ? [] : [[name, text]]));
 }
 
-function wearFacts(totals: PumpFigures['totals'], drop: PumpFigures['drop']): Fact[] {
-  return [
-    ...(totals ? [[texts().starts, startsText(totals)] satisfies Fact] : []),
-    ...(drop
-      ? [
-          [
-            texts().drop,
-            texts().dropText(
-              formatQuantity(drop.volts, 'voltage', 'us', 1),
-              formatPercent(drop.ratio),
-              formatAmps(drop.amps),
-            ),
-          ] satisfies Fact,
-        ]
-      : []),
-  ];
+function dropText({ volts, ratio, amps }: NonNullable<PumpFigures['drop']>): string {
+  return texts().dropText(formatQuantity(volts, 'voltage', 'us', 1), formatPercent(ratio), formatAmps(amps));
 }
 
 function startsText({

@@ -90,10 +90,11 @@ function meanFlow(points: readonly TestPoint[]): number | undefined {
   return spanS > 0 ? liters / spanS : first.flowLPerS;
 }
 
-/** In the last quarter of the time; with fewer than two lines there, nobody can tell. */
+/** In the last quarter of the time; without a line shortly before it, nobody can tell. */
 function lateFall(points: readonly TestPoint[]): number | undefined {
   const last = points.at(-1);
-  const early = last && points.findLast(({ timeS }) => timeS <= last.timeS * 0.75);
+  const early =
+    last && points.findLast(({ timeS }) => timeS <= last.timeS * 0.75 && timeS >= last.timeS * 0.5);
   return last && early && early !== last ? last.levelM - early.levelM : undefined;
 }
 

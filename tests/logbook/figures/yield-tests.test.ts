@@ -44,6 +44,9 @@ describe('a test', () => {
     const [one] = yieldTests([entry({ flow: '10 gpm', points: ['5 min, 50 ft'] })], card());
     expect(one?.flowLPerS).toBeCloseTo(10 * GPM, 9);
     expect(one).not.toHaveProperty('drawdownM');
+    const sparse = ['1 min, 50 ft', '60 min, 90 ft'];
+    const [gap] = yieldTests([entry({ flow: '10 gpm', points: sparse })], card());
+    expect(gap).not.toHaveProperty('lateFallM');
     const [flat] = yieldTests([entry({ static: '50 ft', flow: '10 gpm', points: ['5 min, 50 ft'] })], card());
     expect(flat?.drawdownM).toBe(0);
     expect(flat).not.toHaveProperty('specificCapacity');

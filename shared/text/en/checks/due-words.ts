@@ -28,6 +28,11 @@ export const DUE_KINDS = [
 ] as const;
 export type DueKind = (typeof DUE_KINDS)[number];
 
+/** Lists for a season, or for after something happened. */
+export function isOccasionList(check: string): boolean {
+  return Object.hasOwn(SEASON_WORDS, check);
+}
+
 export interface DueWords {
   title: string;
   why: string;

@@ -34,8 +34,6 @@ export const figuresTexts = {
   power: 'Power',
   efficiency: 'Wire-to-water efficiency',
   energy: 'Energy',
-  starts: 'Starts and hours',
-  drop: 'Volt drop of the wire',
   headNote: (from: 'sensor' | 'reading', level: string, day: string) =>
     `The head is the depth to the water while pumping (${level}, ${from === 'sensor' ? 'least of the level sensor in the week' : `read on ${day}`}) and the mean pressure at the tank. Friction in the pipe is left out: the true head is higher.`,
   noHead: 'The head needs a pumping level, from a level sensor and the set depth or as a reading.',
@@ -52,7 +50,8 @@ export const figuresTexts = {
         : []),
       ...(uncountedDays > 0 ? [`${formatCount(uncountedDays, 'day')} without a count.`] : []),
     ].join(' '),
-  dropText: (volts: string, percent: string, amps: string) => `${volts}, ${percent} at ${amps}`,
+  dropText: (volts: string, percent: string, amps: string) =>
+    `The wire on the card loses ${volts} at ${amps}, ${percent} of the motor’s volts.`,
 };
 
 /** "1.24 acre-ft (404,000 gal)", "1,530 m3": with three figures, as meters are read. */
