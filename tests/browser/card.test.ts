@@ -181,9 +181,10 @@ describe('card', () => {
       await section(page, 'Pump 2').click();
       await page.getByLabel('Motor power').last().fill('2 hp');
       await section(page, 'Electrical').click();
-      await page
-        .getByLabel('Add a photo')
-        .setInputFiles({ name: 'box.png', mimeType: 'image/png', buffer: PNG });
+      const photo = page.getByLabel('Add a photo');
+      // Where nobody has scrolled to, the browser loads no picture.
+      await photo.scrollIntoViewIfNeeded();
+      await photo.setInputFiles({ name: 'box.png', mimeType: 'image/png', buffer: PNG });
       await page.getByRole('img', { name: 'Photo 1 of the wiring' }).waitFor();
       await save(page).click();
       await page.getByText('Saved.').waitFor();
