@@ -48,9 +48,18 @@ const PAGES = [
   '#/well/north-paddock',
   `#/alarm/${LONG_RUN}`,
   `#/alarm/${SHORT_CYCLING}`,
-  ...['card', 'visit', 'readings', 'checks', 'water', 'labels', 'documents', 'export'].map(
-    (page) => `#/well/north-paddock/${page}`,
-  ),
+  ...[
+    'card',
+    'visit',
+    'readings',
+    'checks',
+    'water',
+    'figures',
+    'yield',
+    'labels',
+    'documents',
+    'export',
+  ].map((page) => `#/well/north-paddock/${page}`),
 ];
 
 /** Words that are no text of a page, each list with its reason. */

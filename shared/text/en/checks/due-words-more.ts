@@ -20,7 +20,7 @@ export const SERVICE_WORDS = {
     source: 'The maker’s instructions rule; each year where nobody says otherwise: common practice.',
   },
   'uv-lamp': {
-    title: 'UV lamp',
+    title: 'Ultraviolet lamp',
     why: 'An old lamp still glows and kills nothing any more. Nobody sees the difference.',
     steps: [
       'Switch the unit off and unplug it before anything is opened: its light harms eyes and skin, and the lamp holds mercury.',
