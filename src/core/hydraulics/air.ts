@@ -5,16 +5,24 @@
  * this is the one-room model behind that: dT/T = -(gamma - 1) dV/V - (T - room) dt / cooling.
  * Written for a measured pressure it is a high pass of ln P, so one number follows it reading by
  * reading. Without it a fill's litres come out 10 to 25 % high. Gamma of air 1.4: any
- * thermodynamics text. Tau differs from tank to tank and is learnt.
+ * thermodynamics text. The air close to wall and water keeps their temperature, so that a fill
+ * warms the whole of it by less: by a share of what that model says. Share and time constant differ
+ * from tank to tank and are learnt.
  */
 
 /** (gamma - 1) / gamma of air. */
 export const ADIABATIC_EXPONENT = 0.4 / 1.4;
-/**
- * Seconds in which the air of a tank at rest loses two thirds of its warmth, before this tank's own
- * is learnt.
- */
-export const DEFAULT_COOLING_S = 30;
+
+/** How the air of one tank warms and cools. */
+export interface AirResponse {
+  /** Time constant at rest, s; 0 keeps the air at room warmth (Boyle). */
+  coolingS: number;
+  /** Of the warmth that the air would have without wall and water, 1 = all of it. */
+  warmRatio: number;
+}
+
+/** Before this tank's own is learnt. */
+export const DEFAULT_RESPONSE: Readonly<AirResponse> = { coolingS: 30, warmRatio: 1 };
 
 export interface AirState {
   /** ln of the air's temperature over the room's, K/K. */
@@ -28,20 +36,18 @@ export function newAirState(atMs: number, absoluteKpa: number): AirState {
   return { warmth: 0, lnAbsolute: Math.log(absoluteKpa), atMs };
 }
 
-/**
- * Follows the air to its next pressure, in place. `coolingS`: time constant at rest; 0 keeps the
- * air at room warmth (Boyle).
- */
-export function advanceAir(air: AirState, atMs: number, absoluteKpa: number, coolingS: number): void {
+/** Follows the air to its next pressure, in place. */
+export function advanceAir(air: AirState, atMs: number, absoluteKpa: number, response: AirResponse): void {
   const lnAbsolute = Math.log(absoluteKpa);
-  air.warmth = warmthAfter(air.warmth, (atMs - air.atMs) / 1000, lnAbsolute - air.lnAbsolute, coolingS);
+  const lnRise = (lnAbsolute - air.lnAbsolute) * response.warmRatio;
+  air.warmth = warmthAfter(air.warmth, (atMs - air.atMs) / 1000, lnRise, response.coolingS);
   air.lnAbsolute = lnAbsolute;
   air.atMs = atMs;
 }
 
 /**
- * Warmth after `elapsedS` in which ln P changed evenly by `lnRise`. At measured pressure the time
- * constant is gamma x cooling.
+ * Warmth after `elapsedS` in which ln P changed evenly by `lnRise`, of air that takes all of it. At
+ * measured pressure the time constant is gamma x cooling.
  */
 export function warmthAfter(warmth: number, elapsedS: number, lnRise: number, coolingS: number): number {
   if (coolingS <= 0) return 0;

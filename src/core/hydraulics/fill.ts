@@ -5,7 +5,7 @@
  * moment of the stop joins the two: delivery at the stop = rate of fill up to it + rate of draw
  * after it.
  */
-import { warmthAfter } from './air.ts';
+import { warmthAfter, type AirResponse } from './air.ts';
 import { fitLine, lineValueAt, type LinearFit } from './linear-fit.ts';
 import type { TracePoints, Trace } from './trace.ts';
 
@@ -44,8 +44,7 @@ export interface AirVolumes {
   after: number[];
 }
 
-export interface AirParams {
-  coolingS: number;
+export interface AirParams extends AirResponse {
   atmosphereKpa: number;
 }
 
@@ -57,7 +56,8 @@ export function airVolumesOf(trace: Trace, air: AirParams): AirVolumes {
   const follow = (points: TracePoints): number[] =>
     points.s.map((s, i) => {
       const ln = Math.log(Math.max(1, points.kpa[i]! + air.atmosphereKpa));
-      if (lastS !== undefined) warmth = warmthAfter(warmth, s - lastS, ln - lastLn, air.coolingS);
+      if (lastS !== undefined)
+        warmth = warmthAfter(warmth, s - lastS, (ln - lastLn) * air.warmRatio, air.coolingS);
       lastS = s;
       lastLn = ln;
       return Math.exp(warmth - ln);

@@ -2,7 +2,8 @@
  * Each run with the rests beside it, kept as a trace until it is whole: what the pump delivers, how
  * the air cools and where it ends is learnt from it.
  */
-import { estimatedCoolingS, learnCooling } from './cooling.ts';
+import type { AirResponse } from './air.ts';
+import { estimatedResponse, learnCooling } from './cooling.ts';
 import { discardFills, learnDelivery } from './delivery.ts';
 import { measureFill } from './fill.ts';
 import { recordKnee } from './knee.ts';
@@ -10,8 +11,14 @@ import { currentAirKpaL } from './tank-air.ts';
 import { AFTER_S, newTrace, traceAfter, traceBefore, type Trace } from './trace.ts';
 import { noiseKpa, type WaterState } from './water-state.ts';
 
-/** Change (ln) of the time constant that makes the fills read before worthless: a quarter. */
-const MIN_COOLING_CHANGE = 0.22;
+/**
+ * Change of the warmth in the middle of a fill, as a share of that of air without wall and water,
+ * which makes the fills read before worthless: their rates are 1 to 2 % off by it, half of what
+ * fills that agree differ by.
+ */
+const MIN_WARMTH_CHANGE = 0.05;
+/** How long a fill takes to its middle and on (common practice, no source). */
+const FILL_S = 60;
 
 /** A reading at rest, kPa. */
 export function traceRestReading(state: WaterState, atMs: number, kpa: number): void {
@@ -37,13 +44,13 @@ export function finishTrace(state: WaterState): void {
   if (!trace || trace.stopS === undefined) return;
   // A bin holds four readings or so.
   learnCooling(state.cooling, trace, { atmosphereKpa: state.atmosphereKpa, noiseKpa: noiseKpa(state) / 2 });
-  const coolingS = estimatedCoolingS(state.cooling);
-  if (coolingS !== undefined) {
-    if (Math.abs(Math.log((coolingS + 2) / (state.fillsCoolingS + 2))) > MIN_COOLING_CHANGE) {
+  const response = estimatedResponse(state.cooling);
+  if (response) {
+    if (Math.abs(warmthInFill(response) - warmthInFill(state.fillsResponse)) > MIN_WARMTH_CHANGE) {
       discardFills(state.delivery);
-      state.fillsCoolingS = coolingS;
+      state.fillsResponse = response;
     }
-    state.coolingS = coolingS;
+    Object.assign(state, response);
     state.coolingLearned = true;
   }
   // What two pumps lifted together is of neither.
@@ -52,6 +59,10 @@ export function finishTrace(state: WaterState): void {
   recordKnee(state.knee, trace, { lowKpa: trace.lowKpa ?? 1e9, noiseKpa: noiseKpa(state) });
   state.currentAirKpaL = currentAirKpaL(state);
   state.trace = nextTraceFrom(state, trace);
+}
+
+function warmthInFill({ coolingS, warmRatio }: AirResponse): number {
+  return (warmRatio * coolingS) / (coolingS + FILL_S);
 }
 
 /** Where the next run follows at once, the rest between them is the rest before it. */

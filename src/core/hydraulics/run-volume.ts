@@ -5,6 +5,7 @@
  * pressures ever seen in a fill only what the tank takes is counted: the pump may be at its
  * shut-off there.
  */
+import type { AirResponse } from './air.ts';
 import { runCorrectionS } from './boundary.ts';
 import { DEFAULT_FALL_PER_KPA, rateAt, type DeliveryCurve } from './delivery-curve.ts';
 import { measureFill, airVolumeDisplaced, type Fill } from './fill.ts';
@@ -110,13 +111,12 @@ function addLiftedWater(
   else if (run.lastAirVolume > 0) run.lifted += run.lastAirVolume - airVolume;
 }
 
-export interface RunInputs extends AirInputs {
+export interface RunInputs extends AirInputs, AirResponse {
   /** The reading after the stop, where readings are steady. */
   stop?: { stepS: number; airVolume: number };
   noiseKpa: number;
   trace: Trace | null;
   atmosphereKpa: number;
-  coolingS: number;
   ratedLPerS?: number;
 }
 

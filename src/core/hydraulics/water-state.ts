@@ -3,7 +3,7 @@
  * makes of it.
  */
 import type { SwitchCard, TankCard } from '../domain/card.ts';
-import { DEFAULT_COOLING_S, type AirState } from './air.ts';
+import { DEFAULT_RESPONSE, type AirResponse, type AirState } from './air.ts';
 import { newHourlyLows } from './continuous-loss.ts';
 import { newCoolingEstimate, type CoolingEstimate } from './cooling.ts';
 import { newDayQuality, type DayQuality } from './day-quality.ts';
@@ -24,16 +24,15 @@ export interface WaterCard {
   ratedLPerS?: number;
 }
 
-export interface WaterState {
+export interface WaterState extends AirResponse {
   card: WaterCard;
   tank: Tank | null;
   atmosphereKpa: number;
   delayBuffer: DelayBuffer;
   air: AirState | null;
-  coolingS: number;
   coolingLearned: boolean;
-  /** The one that the kept fills were read with. */
-  fillsCoolingS: number;
+  /** The response that the kept fills were read with. */
+  fillsResponse: AirResponse;
   cooling: CoolingEstimate;
   trace: Trace | null;
   /**
@@ -86,9 +85,9 @@ export function newWaterState(card: WaterCard): WaterState {
     atmosphereKpa: atmosphereKpa(card.altitudeM),
     delayBuffer: newDelayBuffer(),
     air: null,
-    coolingS: DEFAULT_COOLING_S,
+    ...DEFAULT_RESPONSE,
     coolingLearned: false,
-    fillsCoolingS: DEFAULT_COOLING_S,
+    fillsResponse: { ...DEFAULT_RESPONSE },
     cooling: newCoolingEstimate(),
     trace: null,
     delivery,

@@ -150,7 +150,7 @@ function readingAfterStop(
   if (!state.air || atMs - stoppedMs > 100 || !isSteady(state, stepMs)) return undefined;
   const air = { ...state.air };
   const absolute = Math.max(1, oldestBufferedKpa(state.delayBuffer) + state.atmosphereKpa);
-  advanceAir(air, atMs, absolute, state.coolingS);
+  advanceAir(air, atMs, absolute, state);
   return { stepS: stepMs / 1000, airVolume: airVolumeOf(air, absolute) };
 }
 
@@ -180,6 +180,7 @@ function runInputsOf(state: WaterState) {
   return {
     atmosphereKpa: state.atmosphereKpa,
     coolingS: state.coolingS,
+    warmRatio: state.warmRatio,
     delivery: state.delivery,
     knee: state.knee,
     tank: state.tank,
@@ -198,7 +199,7 @@ function processOldest(state: WaterState): void {
   releaseOldest(state.delayBuffer);
   if (state.lastMs >= 0 && atMs - state.lastMs > MAX_GAP_MS) resetAfterGap(state);
   const absolute = Math.max(1, kpa + state.atmosphereKpa);
-  if (state.air) advanceAir(state.air, atMs, absolute, state.coolingS);
+  if (state.air) advanceAir(state.air, atMs, absolute, state);
   else {
     state.air = newAirState(atMs, absolute);
     if (state.dayQuality) resetRest(state.dayQuality);

@@ -8,13 +8,13 @@ import {
 } from '../../../src/core/hydraulics/air.ts';
 
 /** Room of the air after a straight climb of pressure, against its room before. */
-function squeezed(coolingS: number, seconds: number, stepS: number): number {
+function squeezed(coolingS: number, seconds: number, stepS: number, warmRatio = 1): number {
   const air = newAirState(0, 370);
   const before = airVolumeOf(air, 370);
   let absolute = 370;
   for (let s = stepS; s <= seconds + 1e-9; s += stepS) {
     absolute = 370 + (150 * s) / seconds;
-    advanceAir(air, s * 1000, absolute, coolingS);
+    advanceAir(air, s * 1000, absolute, { coolingS, warmRatio });
   }
   return airVolumeOf(air, absolute) / before;
 }
@@ -27,6 +27,11 @@ describe('airStep', () => {
   test('follows Boyle where all heat is lost', () => {
     expect(squeezed(0, 60, 1)).toBeCloseTo(370 / 520, 6);
     expect(squeezed(0.5, 60, 1)).toBeCloseTo(370 / 520, 2);
+  });
+  test('takes a share of the warmth where wall and water keep theirs', () => {
+    // (1 + w) / (1 + w for all of it) with w = share x 0.4 / 1.4 x ln(520 / 370).
+    const share = squeezed(1e7, 60, 1, 0.5);
+    expect(Math.log(share / squeezed(0, 60, 1))).toBeCloseTo((0.5 * 0.4 * Math.log(520 / 370)) / 1.4, 4);
   });
   test('lies between the two in a fill of a minute', () => {
     const room = squeezed(35, 60, 1);

@@ -13,7 +13,7 @@ import {
 const OUTSIDE = 100;
 const AIR = 80_000;
 /** Boyle alone, so that the litres wanted can be written down. */
-const boyle = { coolingS: 0, atmosphereKpa: OUTSIDE };
+const boyle = { coolingS: 0, warmRatio: 1, atmosphereKpa: OUTSIDE };
 
 interface Course {
   everyS?: number;
@@ -104,7 +104,7 @@ describe('roomGained', () => {
 
 describe('roomsOf', () => {
   test('follows the warmth through rest, run and rest', () => {
-    const rooms = airVolumesOf(course(), { coolingS: 35, atmosphereKpa: OUTSIDE });
+    const rooms = airVolumesOf(course(), { coolingS: 35, warmRatio: 1, atmosphereKpa: OUTSIDE });
     const plain = airVolumesOf(course(), boyle);
     // Squeezed air is warm and stands higher than Boyle: at a pressure it takes more room.
     expect(rooms.run.at(-1)!).toBeGreaterThan(plain.run.at(-1)! * 1.02);

@@ -22,6 +22,7 @@ function readsWith(known: boolean): RunInputs {
     trace: null,
     atmosphereKpa: tank.atmosphereKpa,
     coolingS: 30,
+    warmRatio: 1,
     noiseKpa: 1,
   };
 }
