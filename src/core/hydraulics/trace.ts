@@ -55,7 +55,7 @@ export function newTrace(atMs: number, warmth: number): Trace {
     before: emptyPoints(),
     run: emptyPoints(),
     after: emptyPoints(),
-    runBinS: 2,
+    runBinS: 1,
     warmthBefore: warmth,
     // Named from the start, so that every trace has one shape.
     startS: undefined,
