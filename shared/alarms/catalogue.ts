@@ -1,8 +1,8 @@
 /**
  * Every kind of alarm, a row each (./kind-row.ts says what the columns mean). Here the keys are
  * defined, as the contract names them (firmware-contract/contract.md, section 6): an alarm that is
- * not here does not exist. The order is that in which the watches are asked: those whose alarm
- * explains others come first, so that the others find it active and become its symptoms.
+ * not here does not exist. The order is that in which the watches are asked; what explains what is
+ * a column of its own.
  */
 import { DAY_S, HOUR_S } from '../units/duration.ts';
 import type { Applicability, Controls, KindRow } from './kind-row.ts';
