@@ -27,6 +27,16 @@ export interface Sensitivity {
   tried: Partial<Record<Factor, Tried>>;
 }
 
+/** What src/lab/sensitivity/measured.json holds. */
+export interface MeasuredSensitivity {
+  /** What else must be known of it. */
+  remark?: string;
+  /** Cases that were tried, of so many of the fixed set. */
+  cases: number;
+  ofCases: number;
+  thresholds: Record<string, Sensitivity>;
+}
+
 const NOTHING_TRIED = { wells: 0, usedIn: 0, faults: 0, found: 0, falseAlarms: 0, soundYears: 0 };
 
 /** By the threshold's id. A case counts where the threshold was tried in it. */
@@ -71,4 +81,12 @@ export function isFragile({ faults, found, falseAlarms, soundYears, tried }: Sen
       found - step.found > MAX_RECALL_LOSS * faults ||
       step.falseAlarms - falseAlarms > MAX_FALSE_ALARM_RISE_A_YEAR * soundYears,
   );
+}
+
+/** As it is kept: a line for each threshold. */
+export function summaryText({ thresholds, ...rest }: MeasuredSensitivity): string {
+  const lines = Object.entries(thresholds).map(
+    ([id, one]) => `${JSON.stringify(id)}: ${JSON.stringify(one)}`,
+  );
+  return `${JSON.stringify(rest).slice(0, -1)}, "thresholds": {\n${lines.join(',\n')}\n}}\n`;
 }

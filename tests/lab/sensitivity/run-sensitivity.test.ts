@@ -15,7 +15,7 @@ import { withUses } from '../../../src/lab/sensitivity/rewrite-source.ts';
 import { runSensitivity, type Outcome } from '../../../src/lab/sensitivity/run-sensitivity.ts';
 import { playOrLoad, type SavedCase } from '../../../src/lab/sensitivity/saved-case.ts';
 import { bundleEngine, bundleWatches } from '../../../src/lab/sensitivity/scaled-engine.ts';
-import { isFragile, summaryOf } from '../../../src/lab/sensitivity/summary.ts';
+import { isFragile, summaryOf, summaryText } from '../../../src/lab/sensitivity/summary.ts';
 import { findThresholds } from '../../../src/lab/sensitivity/thresholds.ts';
 import { playCase } from '../../../src/lab/score/play.ts';
 import { HOUR_MS } from '../../../shared/units/duration.ts';
@@ -121,9 +121,7 @@ describe('runSensitivity', () => {
         thresholds: findThresholds(top),
       });
       const measured = { cases: all.length, ofCases: all.length, thresholds: summaryOf(outcomes, all) };
-      await expect(`${JSON.stringify(measured, null, 2)}\n`).toMatchFileSnapshot(
-        `${top}/src/lab/sensitivity/measured.json`,
-      );
+      await expect(summaryText(measured)).toMatchFileSnapshot(`${top}/src/lab/sensitivity/measured.json`);
     },
     LIMIT_MS,
   );
@@ -178,5 +176,11 @@ describe('isFragile', () => {
   it('counts nothing where nothing was tried', () => {
     const untried: Outcome[] = [{ case: 'x', id: '', factor: 1, falseAlarms: [] }];
     expect(summaryOf(untried, [])).toEqual({});
+    const text = summaryText({ cases: 1, ofCases: 2, thresholds: { 'x.ts A': { ...base, tried: {} } } });
+    expect(JSON.parse(text)).toEqual({
+      cases: 1,
+      ofCases: 2,
+      thresholds: { 'x.ts A': { ...base, tried: {} } },
+    });
   });
 });

@@ -10,7 +10,8 @@ import { bundleEngine } from '../../../src/lab/sensitivity/scaled-engine.ts';
 import { scaledValue } from '../../../src/lab/sensitivity/scaled-value.ts';
 import { isWhole, unitOf } from '../../../src/lab/sensitivity/threshold-unit.ts';
 import { findThresholds, thresholdsIn } from '../../../src/lab/sensitivity/thresholds.ts';
-import { thresholdsPage, type Measured } from './thresholds-page.ts';
+import type { MeasuredSensitivity } from '../../../src/lab/sensitivity/summary.ts';
+import { thresholdsPage } from './thresholds-page.ts';
 
 const top = fileURLToPath(new URL('../../..', import.meta.url)).replace(/\/$/, '');
 const thresholds = findThresholds(top);
@@ -28,7 +29,9 @@ describe('thresholds', () => {
       return value;
     });
     expect(thresholds.filter(({ id }) => !values.has(id)).map(({ id }) => id)).toEqual([]);
-    const measured = JSON.parse(readFileSync(`${top}/src/lab/sensitivity/measured.json`, 'utf8')) as Measured;
+    const measured = JSON.parse(
+      readFileSync(`${top}/src/lab/sensitivity/measured.json`, 'utf8'),
+    ) as MeasuredSensitivity;
     // Not for prettier, which would pad each column to its longest argument.
     const page = thresholdsPage({ thresholds, values, reach: reachOf(top), measured });
     await expect(page).toMatchFileSnapshot(`${top}/src/core/alarms/THRESHOLDS.md`);
@@ -90,6 +93,7 @@ describe('scaledValue', () => {
     ['x.ts RUNS', 12, 0.8, 10],
     ['x.ts MANY_RATIO', 4, 1.2, 4.8],
     ['x.ts MIN_KPA', 10, 0.8, 8],
+    ['x.ts HIGHEST_RANK', 0.9, 1.2, 1],
   ])('%s %d × %d: %d', (id, value, factor, scaled) => {
     expect(scaledValue(id, value, factor)).toBeCloseTo(scaled, 9);
     expect(isWhole('count', 1.5)).toBe(false);

@@ -5,21 +5,18 @@
 import { CATALOGUE, type WatchedKind } from '../../../shared/alarms/catalogue.ts';
 import { HOUR_S } from '../../../shared/units/duration.ts';
 import { FACTORS } from '../../../src/lab/sensitivity/scaled-value.ts';
-import { isFragile, type Sensitivity } from '../../../src/lab/sensitivity/summary.ts';
+import {
+  isFragile,
+  type MeasuredSensitivity,
+  type Sensitivity,
+} from '../../../src/lab/sensitivity/summary.ts';
 import type { Threshold } from '../../../src/lab/sensitivity/thresholds.ts';
-
-export interface Measured {
-  /** Cases that were tried, of so many of the fixed set. */
-  cases: number;
-  ofCases: number;
-  thresholds: Record<string, Sensitivity>;
-}
 
 interface Page {
   thresholds: readonly Threshold[];
   values: ReadonlyMap<string, number>;
   reach: ReadonlyMap<string, readonly WatchedKind[]>;
-  measured: Measured;
+  measured: MeasuredSensitivity;
 }
 
 export function thresholdsPage({ thresholds, values, reach, measured }: Page): string {
@@ -39,7 +36,10 @@ const HEAD = `| threshold | value | unit | argument or source | as it is | × 0.
 
 const BUDGETED = Object.entries(CATALOGUE).flatMap(([kind, row]) => ('chance' in row ? [kind] : []));
 
-function opening(thresholds: readonly Threshold[], { cases, ofCases, thresholds: tried }: Measured): string {
+function opening(
+  thresholds: readonly Threshold[],
+  { remark, cases, ofCases, thresholds: tried }: MeasuredSensitivity,
+): string {
   const shared = thresholds.filter(({ commentOf }) => commentOf !== undefined).length;
   const fragile = thresholds.filter(({ id }) => tried[id] && isFragile(tried[id])).map(nameInText);
   return `# Thresholds
@@ -51,7 +51,7 @@ The argument is the comment in the source, word for word. A test writes this pag
 The last columns say what a fifth less or more of a threshold costs. \`npm run long\` plays a fixed set of wells of both plants once and
 asks the watches again over what they saw (\`src/lab/sensitivity/\`). **Found** counts faults of the kinds that the threshold decides for,
 each in its lightest size; **false** counts alarms in the years in which the same wells were sound. What the wells had learnt is held as
-it was. Whole numbers (runs, days, minutes) move by one at least. So far ${cases} of ${ofCases} wells were tried. A dash: not tried;
+it was. Whole numbers (runs, days, minutes) move by one at least. So far ${cases} of ${ofCases} wells were tried.${remark === undefined ? '' : ` ${remark}`} A dash: not tried;
 **not used**: no well of the set came to the line that asks it. Thresholds of
 hydraulics decide from readings and not from what the watches see: they are listed and not tried.
 
