@@ -15,6 +15,7 @@ import { withUses } from '../../../src/lab/sensitivity/rewrite-source.ts';
 import { runSensitivity, type Outcome } from '../../../src/lab/sensitivity/run-sensitivity.ts';
 import { playOrLoad, type SavedCase } from '../../../src/lab/sensitivity/saved-case.ts';
 import { bundleEngine, bundleWatches } from '../../../src/lab/sensitivity/scaled-engine.ts';
+import { sourceHash } from '../../../src/lab/sensitivity/source-hash.ts';
 import { isFragile, summaryOf, summaryText } from '../../../src/lab/sensitivity/summary.ts';
 import { findThresholds } from '../../../src/lab/sensitivity/thresholds.ts';
 import { playCase } from '../../../src/lab/score/play.ts';
@@ -23,8 +24,8 @@ import { budgetCases, CHARTED, tryBudgets } from '../../../src/lab/sensitivity/t
 import { depth } from '../../support/depth.ts';
 
 const top = fileURLToPath(new URL('../../..', import.meta.url)).replace(/\/$/, '');
-/** Stays where it is, so that a second start goes on. */
-const LONG_FOLDER = join(tmpdir(), 'stillwell-sensitivity');
+/** Stays where it is, so that a second start of the same engine goes on. */
+const LONG_FOLDER = join(tmpdir(), 'stillwell-sensitivity', sourceHash(top));
 /** Only ends what hangs. */
 const LIMIT_MS = 8 * HOUR_MS;
 const asItIs = (_id: string, value: number): number => value;
