@@ -15,7 +15,7 @@ const CANONICAL_UNITS: Record<MeasureKind, string> = {
   plate: 'per mL',
   ph: '',
   turbidity: 'NTU',
-  colour: 'colour units',
+  colour: 'color units',
   odour: 'TON',
   conductivity: 'uS/cm',
 };
@@ -33,7 +33,7 @@ interface WaterUnit {
   remark?: string;
 }
 
-const AS_MG_PER_L = 'taken as mg/L: a litre of drinking water weighs very nearly a kilogram';
+const AS_MG_PER_L = 'taken as mg/L: a liter of drinking water weighs very nearly a kilogram';
 
 /** The first of each measure is the one kept; a page offers them in this order. */
 export const WATER_UNITS: readonly WaterUnit[] = [
@@ -70,8 +70,8 @@ export const WATER_UNITS: readonly WaterUnit[] = [
   { name: 'pH', aliases: ['su', 'units', 'phunits', 'standardunits', 'stdunits'], measure: 'ph', factor: 1 },
   { name: 'NTU', measure: 'turbidity', factor: 1 },
   {
-    name: 'colour units',
-    aliases: ['colorunits', 'cu', 'pcu', 'pt-co', 'ptco', 'pt-counits', 'acu', 'tcu'],
+    name: 'color units',
+    aliases: ['colourunits', 'cu', 'pcu', 'pt-co', 'ptco', 'pt-counits', 'acu', 'tcu'],
     measure: 'colour',
     factor: 1,
   },

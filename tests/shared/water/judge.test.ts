@@ -73,7 +73,7 @@ describe('the limits', () => {
     ['silver', '0.1', 'mg/L', 'secondary'],
     ['aluminium', '0.2', 'mg/L', 'secondary'],
     ['foaming-agents', '0.5', 'mg/L', 'secondary'],
-    ['colour', '15', 'colour units', 'secondary'],
+    ['colour', '15', 'color units', 'secondary'],
     ['odour', '3', 'TON', 'secondary'],
     ['sodium', '20', 'mg/L', 'advisory'],
     ['pfoa', '4.0', 'ng/L', 'primary'],

@@ -90,7 +90,7 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
   {
     sideA: TANK,
     sideB: [...HOUSE_SIDE, ...WELL_SIDE, 'habit-changed'],
-    how: 'Close all taps and watch. If the pump rests for as long as nothing is drawn, but starts after a few litres, it is the tank. If it starts with nothing drawn, water is going somewhere.',
+    how: 'Close all taps and watch. If the pump rests for as long as nothing is drawn, but starts after a little water is drawn, it is the tank. If it starts with nothing drawn, water is going somewhere.',
   },
   {
     sideA: TANK,

@@ -10,7 +10,7 @@ export const slowFillText = {
   canBeWrong:
     'A use in nearly every run makes even the quickest fill look slow; at the usual amps, with nothing falling back at rest, only a large loss is told. So does a tank that was given a different air charge, or a low supply voltage. A filter before the tank that is due does it harmlessly.',
   needs:
-    'Current and pressure, and a baseline. A tank on the card makes it litres; else it is judged by the time that the quickest fills take.',
+    'Current and pressure, and a baseline. With the tank on the card, the delivery is judged; without it, the time that the quickest fills take.',
   cautions: ['well-pit', 'contamination', 'local-rules'],
   reasons: {
     /** `lossRatio` is the fraction of the normal delivery that is lost. */

@@ -20,7 +20,7 @@ export const leakText = {
   canBeWrong:
     'A trickle left on against frost, a drip line, a trough that trickles, a reverse-osmosis drain, an evaporative cooler or a humidifier looks the same. Without the tank on the card, the amount is not known. Which side of the house valve it is on can’t be seen from here.',
   needs:
-    'Pressure and current: half an hour of quiet a day, on two or three days running. The tank on the card makes it litres.',
+    'Pressure and current: half an hour of quiet a day, on two or three days running. With the tank on the card, the loss is told as a volume.',
   cautions: ['well-pit', 'contamination', 'local-rules'],
   reasons: {
     'lost-on-days': (figures: LossFigures & { days: number }, format) =>
