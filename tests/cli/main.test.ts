@@ -97,7 +97,7 @@ describe('stillwell', () => {
     const args = ['-e', `process.stdin.pipe(require('node:fs').createWriteStream(${JSON.stringify(said)}))`];
     writeFileSync(settings, JSON.stringify({ notices: [{ name: 'siren', command: { program, args } }] }));
     const { code, out } = await runHere(['send-test', 'siren', '--settings', settings]);
-    expect(out).toContain('siren, command: Handed over');
+    expect(out).toContain('siren, command: Sent by');
     expect(code).toBe(0);
     expect(existsSync(said)).toBe(true);
     const unknown = await runHere(['send-test', 'nobody', '--settings', settings]);
