@@ -6,20 +6,23 @@ import { serverSource } from './data/server-source.ts';
 import { rememberedUnits, rememberUnits, AppContext } from './data/settings.ts';
 import { AlarmPage } from './pages/alarm/alarm.tsx';
 import { LOGBOOK_PAGES } from './pages/logbook/logbook-pages.tsx';
-import { NewWellPage } from './pages/new-well/new-well.tsx';
 import { DuePage } from './pages/due/due.tsx';
 import { NodesPage } from './pages/nodes/nodes.tsx';
 import { PartPage, PartsPage } from './pages/parts/parts.tsx';
-import { RefusedPage } from './pages/refused/refused.tsx';
 import { WellPage } from './pages/well/well.tsx';
 import { WellsPage } from './pages/wells/wells.tsx';
 import { Head } from './ui/head.tsx';
+import { lazyPage } from './ui/lazy-page.tsx';
 import { alarmTitle } from '../shared/text/en/alarm-title.ts';
 import { PART_WORDS } from '../shared/text/en/parts/parts.ts';
 import { alarmIdParts, type Page } from './page-url.ts';
 import { usePage } from './route.ts';
 import { nameText } from '../shared/text/en/names.ts';
 import { texts } from './texts.ts';
+
+/** Opened seldom: loaded when they are. */
+const NewWellPage = lazyPage(async () => (await import('./pages/new-well/new-well.tsx')).NewWellPage);
+const RefusedPage = lazyPage(async () => (await import('./pages/refused/refused.tsx')).RefusedPage);
 
 function Stillwell() {
   const page = usePage();
