@@ -46,6 +46,9 @@ const three = findThresholds(top).filter(({ id }) => THREE.includes(id));
 const folder = mkdtempSync(join(tmpdir(), 'stillwell-sensitivity-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
+/** Takes an hour: only `npm run long` has these tests. */
+const IN_LONG_RUNS: readonly string[] = depth<string[]>([], ['whole']);
+
 describe('what the watches saw', () => {
   let saved: SavedCase;
   beforeAll(async () => {
@@ -111,8 +114,8 @@ describe('runSensitivity', () => {
     expect(limit.soundYears).toBeGreaterThan(19 / 366);
   });
 
-  it.skipIf(depth(true, false))(
-    'measures all thresholds over the fixed set',
+  it.each(IN_LONG_RUNS)(
+    'measures all thresholds over the fixed set, %s',
     async () => {
       const kept = join(tmpdir(), 'stillwell-sensitivity');
       const outcomes = await runSensitivity({
@@ -134,8 +137,8 @@ describe('tryBudgets', () => {
     expect([...kinds].toSorted()).toEqual([...CHARTED].toSorted());
   });
 
-  it.skipIf(depth(true, false))(
-    'measures what other budgets come to in wells of both plants',
+  it.each(IN_LONG_RUNS)(
+    'measures what other budgets come to in wells of both plants, %s',
     async () => {
       const results = await tryBudgets({ top, folder: LONG_FOLDER, cases: budgetCases() });
       await expect(`${JSON.stringify(results, null, 2)}\n`).toMatchFileSnapshot(
