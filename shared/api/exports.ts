@@ -9,7 +9,7 @@ export const exportQuery = z.strictObject({
 
 export const importQuery = z.strictObject({
   sameWell: opt(z.enum(['true', 'false']).transform((text) => text === 'true')).describe(
-    'The well of this name here is the same one, though nothing in the packet is known of it.',
+    'The well of this name here is the same one, though nothing in the export is known here.',
   ),
   by: opt(z.string().trim().min(1).max(80)),
 });
@@ -57,4 +57,4 @@ export const importResultShape = z
     missing: z.array(z.string()).describe('Papers that did not come with it, by name.'),
     summary: z.array(z.string()).describe('The same in sentences.'),
   })
-  .meta({ id: 'ImportResult', description: 'What a packet brought that was not known here.' });
+  .meta({ id: 'ImportResult', description: 'What an import brought that was not known here.' });

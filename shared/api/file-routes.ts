@@ -12,7 +12,7 @@ export const FILE_ROUTES = {
   addDocument: {
     method: 'post',
     path: '/api/wells/{well}/documents',
-    summary: 'Keep a paper: its bytes are the body',
+    summary: 'Keep a document: its bytes are the body',
     query: documentQuery,
     bytes: 'document',
     answer: documentResultShape,
@@ -22,7 +22,7 @@ export const FILE_ROUTES = {
   document: {
     method: 'get',
     path: '/api/documents/{hash}',
-    summary: 'The bytes of a paper',
+    summary: 'The bytes of a document',
     query: noQuery,
     answer: '*/*',
     status: OK,
@@ -40,7 +40,7 @@ export const FILE_ROUTES = {
   exportZip: {
     method: 'get',
     path: '/api/wells/{well}/export.zip',
-    summary: 'All that is known of a well: a page, its record, tables and papers',
+    summary: 'All that is known of a well: a page, its record, tables and documents',
     query: exportQuery,
     answer: 'application/zip',
     status: OK,
@@ -49,7 +49,7 @@ export const FILE_ROUTES = {
   exportPage: {
     method: 'get',
     path: '/api/wells/{well}/export.html',
-    summary: 'The page of a well’s packet alone, which holds the record too',
+    summary: 'The page of a well’s export alone, which holds the record too',
     query: exportQuery,
     answer: 'text/html',
     status: OK,
@@ -58,7 +58,7 @@ export const FILE_ROUTES = {
   importWell: {
     method: 'post',
     path: '/api/imports',
-    summary: 'Take in a packet that another Stillwell handed over: its ZIP or its page is the body',
+    summary: 'Import the export of another Stillwell: its ZIP or its page is the body',
     query: importQuery,
     bytes: 'export',
     answer: importResultShape,

@@ -99,7 +99,7 @@ async function runDemo(io: Io, { dataDir, days, port }: DemoOptions): Promise<vo
   clearInterval(ticker.timer);
   await worker.terminate();
   await station.close();
-  if (typeof why === 'string') throw new Error(`Cannot go on with the demo: ${why}`);
+  if (typeof why === 'string') throw new Error(texts().cannotGoOnWithTheDemo(why));
 }
 
 /** From sources or built, the worker lies beside what imports it, under the same ending. */

@@ -261,12 +261,16 @@ function mistake({ code, message }: CommanderError, command: CommandUnknownOpts)
   const remedy = suggestion === undefined ? `Try: ${path} --help` : texts().didYouMean(suggestion);
   switch (code) {
     case 'commander.unknownOption':
-      return `Cannot read ${quoted}: ${path} has no such option. ${remedy}`;
+      return texts().noSuchOption({ option: quoted, path, remedy });
     case 'commander.optionMissingArgument':
-      return `Cannot read ${flag}: a value must follow it. ${remedy}`;
+      return texts().valueMustFollow({ option: flag ?? '', remedy });
     case 'commander.missingArgument':
-      return `Cannot run ${path}: ${quoted} must be given. Usage: ${usageOf(command)}`;
+      return texts().argumentMustBeGiven({ path, argument: quoted, usage: usageOf(command) });
     default:
-      return `Cannot run ${path}: ${message.replace(/^error: /, '').replaceAll('\n', ' ')}. ${remedy}`;
+      return texts().cannotRun({
+        path,
+        reason: message.replace(/^error: /, '').replaceAll('\n', ' '),
+        remedy,
+      });
   }
 }

@@ -123,10 +123,7 @@ async function connect(
     });
   }
   const url = await withStore(dataDir, builtInUrl);
-  if (url === undefined)
-    throw new Error(
-      `Cannot record: no server has run on ${dataDir} yet. Start it first: stillwell serve${options}`,
-    );
+  if (url === undefined) throw new Error(texts().noServerHasRun({ dataDir, options }));
   const user = listenerName();
   const { password, row } = await makeCredential(user, { createdMs: Date.now() });
   await withStore(dataDir, (store) =>
@@ -147,7 +144,7 @@ async function connect(
     };
   } catch (error) {
     await forget();
-    throw new Error(`${errorMessage(error)} The server must be running: stillwell serve${options}`, {
+    throw new Error(texts().serverMustBeRunning({ why: errorMessage(error), options }), {
       cause: error,
     });
   }

@@ -99,11 +99,8 @@ async function reach(url: URL, init?: RequestInit): Promise<Response> {
   try {
     return await fetch(url, init);
   } catch (cause) {
-    throw new Error(
-      `Cannot reach ${url.origin}: is the server running there? It is started with: stillwell serve`,
-      {
-        cause,
-      },
-    );
+    throw new Error(texts().cannotReachTheServer(url.origin), {
+      cause,
+    });
   }
 }

@@ -86,7 +86,7 @@ function json(value: unknown, status = 200): Response {
  */
 function documentResponse(deps: WebDeps, hash: string): Response {
   const paper = isDocumentHash(hash) ? deps.logbook.document(hash) : undefined;
-  if (!paper) throw new ProblemError(404, 'There is no such paper.');
+  if (!paper) throw new ProblemError(404, 'There is no such document.');
   // Text is kept only where it is UTF-8 (src/logbook/documents/media-type.ts); a browser that is
   // not told takes it for something older.
   const type = paper.type === 'text/plain' ? 'text/plain; charset=utf-8' : paper.type;

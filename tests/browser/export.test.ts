@@ -152,7 +152,7 @@ describe('handing over', () => {
         buffer: zip.subarray(0, 5_000),
       });
       await page.getByRole('button', { name: 'Import' }).click();
-      await page.getByText('Cannot take packet: the ZIP is not whole').waitFor();
+      await page.getByText('Cannot import: the ZIP is not whole').waitFor();
       await file.setInputFiles({ name: 'mill.zip', mimeType: 'application/zip', buffer: zip });
       await page.getByRole('button', { name: 'Import' }).click();
       await page.getByText('mill was not known here and is now.').waitFor();

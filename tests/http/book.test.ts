@@ -34,7 +34,7 @@ describe('the card of a well over the API', () => {
     expect(fields[1]!.rule).toBe('must be a length in m, ft, in or mm: "320"');
   });
 
-  test('photos must be papers that are here', async () => {
+  test('photos must be documents that are kept here', async () => {
     const { app, post } = openTestApp();
     const kept = await app.request('/api/wells/orchard/documents?name=box.txt', {
       method: 'POST',
@@ -44,7 +44,7 @@ describe('the card of a well over the API', () => {
     const cardWith = (hash: string) => ({ card: { well: 'orchard', electrical: { photos: [hash] } } });
     const lost = await post('/api/wells/orchard/card', cardWith('0'.repeat(64)));
     expect(lost.status).toBe(400);
-    expect(await lost.text()).toContain('electrical.photos must be papers that are kept here');
+    expect(await lost.text()).toContain('electrical.photos must be documents that are kept here');
     expect((await post('/api/wells/orchard/card', cardWith(entry.body.hash))).status).toBe(200);
   });
 

@@ -37,7 +37,6 @@ const TECHNICAL_PROPS: ReadonlySet<string> = new Set(
 const TECHNICAL_PARENTS: ReadonlySet<string> = new Set([
   'ImportDeclaration',
   'ImportExpression',
-  'SwitchCase',
   'TSInterfaceDeclaration',
   'TSLiteralType',
   'TSTypeAliasDeclaration',
@@ -60,10 +59,11 @@ export function englishNodes(
   { of }: { of?: 'catalogue' | 'pages' } = {},
 ): LiteralPlace[] {
   const found: LiteralPlace[] = [];
+  const errorsAreRead = /^src\/(cli|channels)\//.test(file);
   const visit = (value: unknown, parents: readonly Node[]): void => {
     if (Array.isArray(value)) for (const one of value) visit(one, parents);
     if (!isNode(value) || TECHNICAL_PARENTS.has(value.type)) return;
-    if (isTechnical(value, parents.at(-1))) return;
+    if (isTechnical(value, parents.at(-1), errorsAreRead)) return;
     const text = textOf(value);
     const parent = parents.at(-1);
     if (
@@ -72,23 +72,31 @@ export function englishNodes(
     )
       found.push({ start: value.start, end: value.end, text });
     for (const [name, child] of Object.entries(value))
-      if (!(value.type === 'Property' && name === 'key')) visit(child, [...parents, value]);
+      if (!isCode(value, name)) visit(child, [...parents, value]);
   };
   visit(parseSync(file, source).program.body, []);
   return found.toSorted((a, b) => a.start - b.start);
+}
+
+/** Keys, and the labels of a switch: what stands under a label may be a text. */
+function isCode({ type }: Node, child: string): boolean {
+  return (type === 'Property' && child === 'key') || (type === 'SwitchCase' && child === 'test');
 }
 
 function isNode(value: unknown): value is Node {
   return typeof value === 'object' && value !== null && 'type' in value;
 }
 
-/** Keys of requests, comparisons, and errors that only a developer reads. */
-function isTechnical(node: Node, parent: Node | undefined): boolean {
+/**
+ * Keys of requests, comparisons, and errors that only a developer reads. What a command or a
+ * channel throws reaches its user.
+ */
+function isTechnical(node: Node, parent: Node | undefined, errorsAreRead: boolean): boolean {
   if (node.type === 'JSXAttribute') return isTechnicalProp(node);
   if (parent?.type === 'BinaryExpression') return /^[!=]==?$/.test(String(parent['operator']));
   if (parent?.type !== 'CallExpression' && parent?.type !== 'NewExpression') return false;
   const callee = calleeName(parent);
-  return callee === 'useRequest' || (callee === 'Error' && parent.type === 'NewExpression');
+  return callee === 'useRequest' || (!errorsAreRead && callee === 'Error' && parent.type === 'NewExpression');
 }
 
 function isTechnicalProp(attribute: Node): boolean {

@@ -264,7 +264,7 @@ export const CARD_SECTIONS: readonly SectionWords[] = [
         label: `Wires at the ${words}, one terminal a line`,
         example: 'L1 black\nL2 red',
       })),
-      { key: 'electrical.photos', label: 'Photos, by the hash of the paper' },
+      { key: 'electrical.photos', label: 'Photos, by the hash of the document' },
     ],
   },
   WIRE,

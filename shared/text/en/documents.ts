@@ -91,7 +91,7 @@ export function fileSizeText(bytes: number): string {
 export function uploadProblem({ size }: { size: number }): string | undefined {
   if (size === 0) return 'It is empty.';
   return size > MAX_DOCUMENT_BYTES
-    ? `It has ${fileSizeText(size)}; a paper may have ${MAX_DOCUMENT_BYTES / 2 ** 20} MiB at most.`
+    ? `It has ${fileSizeText(size)}; a document may have ${MAX_DOCUMENT_BYTES / 2 ** 20} MiB at most.`
     : undefined;
 }
 

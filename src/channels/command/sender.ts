@@ -71,17 +71,11 @@ function timeoutFailure(program: string, timeoutMs: number): SendResult {
 function startFailure(program: string, error: NodeJS.ErrnoException): SendResult {
   switch (error.code ?? '') {
     case 'ENOENT':
-      return sendFailure(
-        `Cannot run the command ${program}: there is no such program. Give its whole path in the settings.`,
-        true,
-      );
+      return sendFailure(texts().thereIsNoSuchProgram(program), true);
     case 'EACCES':
-      return sendFailure(
-        `Cannot run the command ${program}: it may not be run by this user. Make it executable.`,
-        true,
-      );
+      return sendFailure(texts().programMayNotBeRun(program), true);
     default:
-      return sendFailure(`Cannot run the command ${program}: ${errorMessage(error)}.`, true);
+      return sendFailure(texts().cannotRunTheCommand({ program, reason: errorMessage(error) }), true);
   }
 }
 

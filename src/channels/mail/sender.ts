@@ -97,27 +97,15 @@ function mailFailure(error: unknown, settings: MailSettings, address: string): S
   switch (code ?? '') {
     case 'EDNS':
     case 'ENOTFOUND':
-      return sendFailure(
-        `Cannot send mail: no computer is called ${settings.host} here. Check smtp.host in the settings, and the network.`,
-        true,
-      );
+      return sendFailure(texts().noComputerIsCalled(settings.host), true);
     case 'ECONNREFUSED':
-      return sendFailure(
-        `Cannot send mail: nothing listens at ${where}. Check smtp.host and smtp.port in the settings.`,
-        true,
-      );
+      return sendFailure(texts().nothingListensAt(where), true);
     case 'ETLS':
-      return sendFailure(
-        `Cannot send mail: ${where} gives no TLS that can be trusted (${errorMessage(error)}). Check smtp.secure in the settings.`,
-        true,
-      );
+      return sendFailure(texts().noTrustedTls({ where, reason: errorMessage(error) }), true);
     case 'ETIMEDOUT':
-      return sendFailure(
-        `Cannot send mail: ${where} does not answer. Check smtp.port and smtp.secure in the settings, and the network.`,
-        true,
-      );
+      return sendFailure(texts().doesNotAnswer(where), true);
     default:
-      return sendFailure(`Cannot send mail: ${where}: ${errorMessage(error)}.`, true);
+      return sendFailure(texts().cannotSendMailThere({ where, reason: errorMessage(error) }), true);
   }
 }
 

@@ -13,7 +13,7 @@ export function topicSender(topic: string, publish: PublishNotice): Send {
     let timer: NodeJS.Timeout | undefined;
     const timeout = new Promise<never>((_, reject) => {
       timer = setTimeout(
-        () => reject(new Error(`the broker did not confirm it within ${PUBLISH_TIMEOUT_MS / 1000} s`)),
+        () => reject(new Error(texts().brokerDidNotConfirm(PUBLISH_TIMEOUT_MS / 1000))),
         PUBLISH_TIMEOUT_MS,
       );
     });

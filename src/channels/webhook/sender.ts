@@ -96,10 +96,10 @@ function reasonOf(error: unknown): string {
   const code = typeof cause === 'object' && cause !== null && 'code' in cause ? String(cause.code) : '';
   switch (code) {
     case 'ECONNREFUSED':
-      return 'nothing listens there.';
+      return texts().nothingListensThere;
     case 'ENOTFOUND':
     case 'EAI_AGAIN':
-      return 'no computer of that name is known here; check the address, and the network.';
+      return texts().noComputerOfThatName;
     default:
       return `${cause === undefined ? errorMessage(error) : errorMessage(cause)}.`;
   }

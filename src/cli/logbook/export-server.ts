@@ -34,10 +34,7 @@ export async function postImport(
 }
 
 function addressAt(server: string, path: string): URL {
-  if (!URL.canParse(path, server))
-    throw new Error(
-      `Cannot reach the server: --server must be an address such as http://127.0.0.1:8420: ${server}`,
-    );
+  if (!URL.canParse(path, server)) throw new Error(texts().serverMustBeAnAddress(server));
   return new URL(path, server);
 }
 
@@ -45,12 +42,9 @@ async function reach(url: URL, init?: RequestInit): Promise<Response> {
   try {
     return await fetch(url, init);
   } catch (error) {
-    throw new Error(
-      `Cannot reach the server at ${url.origin}. Is it running? Another address: --server URL`,
-      {
-        cause: error,
-      },
-    );
+    throw new Error(texts().cannotReachTheServer(url.origin), {
+      cause: error,
+    });
   }
 }
 

@@ -76,7 +76,7 @@ export async function writeCard(deps: WebDeps, ask: ApiRequest<'writeCard'>): Pr
 function rejectMissingPhotos(deps: WebDeps, { description }: Card): void {
   const lost = description?.electrical.photos.find((hash) => !deps.logbook.hasDocument(hash));
   if (lost === undefined) return;
-  const rule = `must be papers that are kept here, and there is none of this hash: ${lost}`;
+  const rule = `must be documents that are kept here, and there is none with this hash: ${lost}`;
   throw new ProblemError(400, `Cannot read card: electrical.photos ${rule}`, [
     { at: 'electrical.photos', rule },
   ]);

@@ -25,7 +25,7 @@ export function readRecord(text: string, sha256: Sha256): ReadRecordResult {
   try {
     return { record: parseRecord(text, sha256) };
   } catch (error) {
-    if (error instanceof UnreadableRecord) return { problem: `Cannot take packet: ${error.message}` };
+    if (error instanceof UnreadableRecord) return { problem: `Cannot import: ${error.message}` };
     throw error;
   }
 }

@@ -60,7 +60,7 @@ function add(record: WellRecord, { list, rows }: RecordPiece): void {
 }
 
 function unexpected(what: string): Error {
-  return new Error(`Cannot open a packet: its thread gave no ${what}`);
+  return new Error(`Cannot open an export: its thread gave no ${what}`);
 }
 
 /**

@@ -153,7 +153,7 @@ describe('card import and export', () => {
     const stopped = await card('import', file('wells.csv', text));
     expect(stopped.code).toBe(EXIT.failed);
     expect(stopped.err.join(' ')).toContain(
-      'line 3, barn: Cannot read card: electrical.photos must be papers',
+      'line 3, barn: Cannot read card: electrical.photos must be documents',
     );
     expect(stopped.err.join(' ')).toContain(
       '1 of 3 cards were imported before that. Run the command again to go on.',

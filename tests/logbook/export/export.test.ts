@@ -92,12 +92,12 @@ describe('a packet is refused', () => {
     [
       'with a paper changed',
       altered({ [logName]: text('Static level 400 ft') }),
-      /is not the paper that was put in/,
+      /is not the document that was put in/,
     ],
     [
       'with a paper too many',
       altered({ 'papers/../../evil.txt': text('hello') }),
-      /evil\.txt is not the paper that was put in/,
+      /evil\.txt is not the document that was put in/,
     ],
   ];
   test.each(rows)('%s', (_, bytes, says) => expect(problem(bytes)).toMatch(says));

@@ -42,7 +42,7 @@ describe.each<[string, () => Promise<typeof openAside>]>([
     const open = await load();
     const { 'record.ndjson': _record, ...rest } = unzipSync(mill());
     expect(await open(zipSync(rest), (opened) => opened)).toEqual({
-      problem: 'Cannot take packet: there is no record.ndjson in it',
+      problem: 'Cannot import: there is no record.ndjson in it',
     });
   });
 

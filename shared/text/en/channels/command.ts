@@ -2,6 +2,12 @@
 type Word = string | number;
 
 export const commandChannelTexts = {
+  thereIsNoSuchProgram: (program: Word) =>
+    `Cannot run the command ${program}: there is no such program. Give its whole path in the settings.`,
+  programMayNotBeRun: (program: Word) =>
+    `Cannot run the command ${program}: it may not be run by this user. Make it executable.`,
+  cannotRunTheCommand: ({ program, reason }: Record<'program' | 'reason', Word>) =>
+    `Cannot run the command ${program}: ${reason}.`,
   mustBeThePath: 'must be the path of a program',
   mustBeText: 'must be text',
   mustBeShorter: 'must be shorter',

@@ -2,6 +2,16 @@
 type Word = string | number;
 
 export const mailChannelTexts = {
+  noComputerIsCalled: (host: Word) =>
+    `Cannot send mail: no computer is called ${host} here. Check smtp.host in the settings, and the network.`,
+  nothingListensAt: (where: Word) =>
+    `Cannot send mail: nothing listens at ${where}. Check smtp.host and smtp.port in the settings.`,
+  noTrustedTls: ({ where, reason }: Record<'where' | 'reason', Word>) =>
+    `Cannot send mail: ${where} gives no TLS that can be trusted (${reason}). Check smtp.secure in the settings.`,
+  doesNotAnswer: (where: Word) =>
+    `Cannot send mail: ${where} does not answer. Check smtp.port and smtp.secure in the settings, and the network.`,
+  cannotSendMailThere: ({ where, reason }: Record<'where' | 'reason', Word>) =>
+    `Cannot send mail: ${where}: ${reason}.`,
   mustBeAMailAddress: 'must be a mail address',
   mustHoldAnAddress: 'must hold an address',
   mustBeAMailAddressOr: 'must be a mail address, or a list of them',

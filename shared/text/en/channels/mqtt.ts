@@ -2,6 +2,7 @@
 type Word = string | number;
 
 export const mqttChannelTexts = {
+  brokerDidNotConfirm: (timeoutS: Word) => `the broker did not confirm it within ${timeoutS} s`,
   mustBeATopicWithout: 'must be a topic without + # and $',
   notifyByAMessage: 'Notify by a message on the broker, for a siren or a light.',
   topicNotUnderTheRoot: 'The topic; not under the root of the nodes.',

@@ -2,6 +2,8 @@
 type Word = string | number;
 
 export const webhookChannelTexts = {
+  nothingListensThere: 'nothing listens there.',
+  noComputerOfThatName: 'no computer of that name is known here; check the address, and the network.',
   mustBeAnHttp: 'must be an http or https address',
   mustBeTheName: 'must be the name of an environment variable',
   notifyByAnHttpRequest: 'Notify by an HTTP request, signed as Standard Webhooks says.',

@@ -10,6 +10,21 @@ const helpTitles: Readonly<Record<string, string>> = {
 };
 
 export const commandTexts = {
+  noSuchOption: ({ option, path, remedy }: Record<'option' | 'path' | 'remedy', Word>) =>
+    `Cannot read ${option}: ${path} has no such option. ${remedy}`,
+  valueMustFollow: ({ option, remedy }: Record<'option' | 'remedy', Word>) =>
+    `Cannot read ${option}: a value must follow it. ${remedy}`,
+  argumentMustBeGiven: ({ path, argument, usage }: Record<'path' | 'argument' | 'usage', Word>) =>
+    `Cannot run ${path}: ${argument} must be given. Usage: ${usage}`,
+  cannotRun: ({ path, reason, remedy }: Record<'path' | 'reason' | 'remedy', Word>) =>
+    `Cannot run ${path}: ${reason}. ${remedy}`,
+  cannotGoOnWithTheDemo: (why: Word) => `Cannot go on with the demo: ${why}`,
+  noServerHasRun: ({ dataDir, options }: Record<'dataDir' | 'options', Word>) =>
+    `Cannot record: no server has run on ${dataDir} yet. Start it first: stillwell serve${options}`,
+  serverMustBeRunning: ({ why, options }: Record<'why' | 'options', Word>) =>
+    `${why} The server must be running: stillwell serve${options}`,
+  cannotReachTheServer: (address: Word) =>
+    `Cannot reach ${address}: is the server running there? It is started with: stillwell serve`,
   helpTitles,
   anyOptions: '[options]',
   anyCommand: '[command]',

@@ -2,6 +2,10 @@
 type Word = string | number;
 
 export const logbookCommandTexts = {
+  serverMustBeAnAddress: (server: Word) =>
+    `Cannot reach the server: --server must be an address such as http://127.0.0.1:8420: ${server}`,
+  cannotReachTheServer: (address: Word) =>
+    `Cannot reach the server at ${address}. Is it running? Another address: --server URL`,
   keepDocumentsOfAWell:
     'Keep documents of a well: manuals, receipts, the well log and photos. A document may be PDF, JPEG, PNG, WebP, HEIC or plain text, of 25 MiB at most. Photos inside an electrical box are for people who have it open and locked out already. Nobody opens a box for a photo. The server must be running.',
   listDocumentsNewestFirst: 'List documents, newest first.',
