@@ -3,7 +3,7 @@
  * outside its marks is no text of the catalogue, so it must be data.
  */
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, test } from 'vitest';
 import type { ViteDevServer } from 'vite';
 import { buildPseudoPages, openPseudoModules, withoutMarked } from '../support/pseudo-locale.ts';
 import { hasChromium, launchChromium } from './support/chromium.ts';
@@ -97,7 +97,8 @@ const NOT_MOVED_YET: readonly RegExp[] = [
 const ALLOWED = new Set(DATA.flatMap(([, words]) => words.split(' ')));
 
 describe.skipIf(!hasChromium)('nothing on a page stands outside the catalogue', () => {
-  test.each(PAGES)('%s', async (address) => {
+  // Five at a time: most of a page's seconds are waiting for it to be still.
+  test.concurrent.for(PAGES)('%s', async (address, { expect }) => {
     const page = await browser.newPage({ locale: 'en-US', timezoneId: 'Asia/Tokyo' });
     await page.goto(`${server.url}${address}`);
     await page.locator('h1').first().waitFor();
