@@ -48,12 +48,31 @@ export const noticesShape = z
   })
   .meta({ id: 'Notices', description: 'What was told, or is due to be told, to whom.' });
 
+const loopDelayShape = z.object({
+  minutes: z.number().describe('How far it looks back.'),
+  halfMs: z.number().describe('Half of all moments were served within this time.'),
+  p99Ms: z.number().describe('99 of 100 were.'),
+  maxMs: z.number().describe('All were.'),
+});
+/** How late the server came to what was due, in the last minutes. */
+export type LoopDelayAnswer = z.output<typeof loopDelayShape>;
+
+/** The same since the start, as a metric. */
+export interface DelayHistogram {
+  /** Upper bounds of the classes, seconds, ascending; one more class lies over the last. */
+  boundsS: readonly number[];
+  /** How many came within each bound; the last number is all of them. */
+  cumulative: readonly number[];
+  sumS: number;
+}
+
 export const healthShape = z
   .object({
     ok: z.boolean(),
     reasons: z.array(z.string()).describe('What is wrong, a sentence each; empty where all is well.'),
     version: z.string(),
     upS: z.number(),
+    delay: opt(loopDelayShape),
   })
   .meta({ id: 'Health' });
 

@@ -103,7 +103,8 @@ function customHandlers(deps: WebDeps, hub: LiveHub): Record<CustomRoute, (c: Co
       const reasons = deps.healthProblems();
       const ok = reasons.length === 0;
       const upS = Math.round((deps.now() - deps.startedMs) / 1000);
-      return json({ ok, reasons, version: deps.version, upS }, ok ? 200 : 503);
+      const delay = deps.loopDelay();
+      return json({ ok, reasons, version: deps.version, upS, ...(delay && { delay }) }, ok ? 200 : 503);
     },
     metrics: async (c) => {
       await parseRequest('metrics', c);

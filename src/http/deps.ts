@@ -6,7 +6,7 @@
 import type { WrittenAct } from '../../shared/acts/act-fields.ts';
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import type { Answer } from '../../shared/api/routes.ts';
-import type { RefusedAnswer } from '../../shared/api/server-state.ts';
+import type { LoopDelayAnswer, RefusedAnswer } from '../../shared/api/server-state.ts';
 import type { WellStatus } from '../../shared/api/wells.ts';
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 import type { WatchAnswer } from '../core/alarms/lifecycle/last-evaluations.ts';
@@ -198,6 +198,8 @@ export interface WebDeps {
   metrics(): Promise<MetricFamily[]>;
   /** What is wrong with the server itself, a sentence each; empty where all is well. */
   healthProblems(): string[];
+  /** How late the server came to what was due; undefined before the first sample. */
+  loopDelay(): LoopDelayAnswer | undefined;
   /** A fault of our own in answering: to be logged and counted. */
   onError(error: unknown): void;
   version: string;

@@ -4,15 +4,29 @@
  */
 type Labels = Record<string, string>;
 
-export interface MetricFamily {
+interface Named {
   /** Without `_total`; ends in the unit where there is one: `stillwell_commit_seconds`. */
   name: string;
-  type: 'counter' | 'gauge';
   help: string;
   /** A base unit: `seconds`, `bytes`. */
   unit?: string;
+}
+
+interface SampledFamily extends Named {
+  type: 'counter' | 'gauge';
   samples: { labels?: Labels; value: number }[];
 }
+
+/** How many came within each bound. */
+interface HistogramFamily extends Named {
+  type: 'histogram';
+  bounds: readonly number[];
+  /** One number a bound, and one more: all of them. */
+  cumulative: readonly number[];
+  sum: number;
+}
+
+export type MetricFamily = SampledFamily | HistogramFamily;
 
 const NAME = /^[a-z][a-z0-9_]*$/;
 
@@ -29,20 +43,39 @@ export function formatMetrics(families: readonly MetricFamily[]): string {
 function formatFamily(family: MetricFamily): string {
   checkNames(family);
   const { name, type, unit, help } = family;
-  const suffix = type === 'counter' ? '_total' : '';
-  const samples = family.samples.map(
-    ({ labels, value }) => `${name}${suffix}${formatLabels(labels)} ${formatNumber(value)}\n`,
-  );
   return [
     `# TYPE ${name} ${type}\n`,
     ...(unit === undefined ? [] : [`# UNIT ${name} ${unit}\n`]),
     `# HELP ${name} ${escape(help)}\n`,
-    ...samples,
+    ...(family.type === 'histogram' ? formatBuckets(family) : formatSamples(family)),
   ].join('');
 }
 
+function formatSamples({ name, type, samples }: SampledFamily): string[] {
+  const suffix = type === 'counter' ? '_total' : '';
+  return samples.map(
+    ({ labels, value }) => `${name}${suffix}${formatLabels(labels)} ${formatNumber(value)}\n`,
+  );
+}
+
+function formatBuckets({ name, bounds, cumulative, sum }: HistogramFamily): string[] {
+  return [
+    ...[...bounds, Number.POSITIVE_INFINITY].map(
+      (bound, k) => `${name}_bucket{le="${formatBound(bound)}"} ${formatNumber(cumulative[k] ?? 0)}\n`,
+    ),
+    `${name}_count ${formatNumber(cumulative.at(-1) ?? 0)}\n`,
+    `${name}_sum ${formatNumber(sum)}\n`,
+  ];
+}
+
+/** OpenMetrics writes a bound as a float: `1.0`. */
+function formatBound(bound: number): string {
+  return Number.isInteger(bound) ? `${bound}.0` : formatNumber(bound);
+}
+
 function checkNames(family: MetricFamily): void {
-  const labels = family.samples.flatMap(({ labels }) => Object.keys(labels ?? {}));
+  const labels =
+    family.type === 'histogram' ? [] : family.samples.flatMap(({ labels }) => Object.keys(labels ?? {}));
   const wrong = [family.name, ...labels].find((name) => !NAME.test(name));
   if (wrong !== undefined) throw new RangeError(`Cannot print metrics: a name must match ${NAME}: ${wrong}`);
   if (family.unit !== undefined && !family.name.endsWith(`_${family.unit}`)) {

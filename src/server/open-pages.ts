@@ -17,6 +17,7 @@ import { calendarAtPath } from '../http/calendar-at-path.ts';
 import { serveWeb, type WebServer } from '../http/serve.ts';
 import { readSite } from '../http/site.ts';
 import type { LiveServer } from './live/server.ts';
+import { watchLoopDelay } from './loop-delay.ts';
 import { isOnLocalNetwork, localAddresses } from './local-networks.ts';
 import { phoneSecrets } from './phone-secrets.ts';
 import { webDeps } from './web-deps.ts';
@@ -51,9 +52,11 @@ export async function openPages(
       ? { is: 'open', port: opened.calendar.port, hosts }
       : { is: 'closed', hosts, ...(opened.failed !== undefined && { error: opened.failed }) };
   };
+  const loopDelay = watchLoopDelay();
   const deps = webDeps({
     ...options,
     ...parts,
+    loopDelay,
     phones: { ...phoneSecrets(parts.store, now), serverState: calendarState },
   });
   const hub = new LiveHub(deps);
@@ -72,6 +75,7 @@ export async function openPages(
     ...web,
     calendar: opened.calendar && { host, port: opened.calendar.port },
     close: async () => {
+      loopDelay.close();
       hub.close();
       await opened.calendar?.close();
       await web.close();

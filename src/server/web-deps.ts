@@ -9,6 +9,7 @@ import type { MetricFamily } from '../http/metrics.ts';
 import { newMutex } from '../mutex.ts';
 import { openLogbookService } from './logbook-service.ts';
 import type { LiveServer } from './live/server.ts';
+import { isBusy, type LoopDelay } from './loop-delay.ts';
 import { liveWell, wellStatus } from './live/view.ts';
 import { openWellExports } from './export/well-exports.ts';
 import { withImported } from './export/with-imported.ts';
@@ -21,6 +22,7 @@ export interface WebParts {
   live: LiveServer;
   broker: Broker;
   phones: CalendarAccess;
+  loopDelay: LoopDelay;
   version: string;
   commandOptions?: string;
   now: () => number;
@@ -56,7 +58,8 @@ export function webDeps(parts: WebParts): WebDeps {
     approveNode: (node) => approvals.run(() => approveNode(parts, node)),
     forget: (node) => live.forget(node),
     metrics: () => metricsOf(parts),
-    healthProblems: () => live.healthProblems(),
+    healthProblems: () => [...live.healthProblems(), ...busyProblem(parts)],
+    loopDelay: () => parts.loopDelay.recent(),
     onError: (error) =>
       parts.log('error', error instanceof Error ? (error.stack ?? error.message) : String(error)),
     version: parts.version,
@@ -80,7 +83,12 @@ async function approveNode(parts: WebParts, node: string): ReturnType<WebDeps['a
   return { done: true, credential: password };
 }
 
-async function metricsOf({ live, store, broker, now }: WebParts): Promise<MetricFamily[]> {
+function busyProblem({ loopDelay }: WebParts): string[] {
+  const recent = loopDelay.recent();
+  return isBusy(recent) ? [texts().busy({ minutes: recent.minutes, maxMs: recent.maxMs })] : [];
+}
+
+async function metricsOf({ live, store, broker, now, loopDelay }: WebParts): Promise<MetricFamily[]> {
   const { counts, pipelines, nodes } = live.state();
   const counter = (name: string, help: string, value: number): MetricFamily => ({
     name,
@@ -95,6 +103,7 @@ async function metricsOf({ live, store, broker, now }: WebParts): Promise<Metric
     samples: [{ value }],
   });
   const { counts: refused } = await store.refused(0);
+  const { boundsS, cumulative, sumS } = loopDelay.histogram();
   return [
     counter('stillwell_messages', texts().messagesThatCame, counts.messages),
     counter('stillwell_packs', texts().packsKept, counts.packs),
@@ -123,6 +132,15 @@ async function metricsOf({ live, store, broker, now }: WebParts): Promise<Metric
       samples: [...nodes].flatMap(([node, { ignored }]) =>
         ignored === undefined ? [] : [{ labels: { node }, value: ignored.names }],
       ),
+    },
+    {
+      name: 'stillwell_loop_delay_seconds',
+      type: 'histogram',
+      unit: 'seconds',
+      help: texts().loopDelay,
+      bounds: boundsS,
+      cumulative,
+      sum: sumS,
     },
     gauge('stillwell_wells', texts().wellsWatched, pipelines.size),
     gauge('stillwell_nodes', texts().nodesKnown, nodes.size),

@@ -12,6 +12,12 @@ describe('/health', () => {
     expect(ill.status).toBe(503);
     expect(await ill.json()).toMatchObject({ ok: false, reasons: ['The disk is full.'] });
   });
+  test('says how late the server came to what was due, and nothing before it is known', async () => {
+    const { get, farm } = openTestApp();
+    expect(await (await get('/health')).json()).not.toHaveProperty('delay');
+    farm.loopDelay.now = { minutes: 10, halfMs: 5, p99Ms: 20, maxMs: 140 };
+    expect(await (await get('/health')).json()).toMatchObject({ delay: farm.loopDelay.now });
+  });
 });
 
 describe('printMetrics', () => {
@@ -52,6 +58,36 @@ describe('printMetrics', () => {
         '# HELP odd No number.',
         'odd NaN',
         'odd{of="more"} +Inf',
+        '# EOF',
+        '',
+      ].join('\n'),
+    );
+  });
+
+  // Source: OpenMetrics 1.0, histogram: cumulative buckets, the last of them +Inf, bounds as
+  // floats.
+  test('prints a histogram', () => {
+    const text = formatMetrics([
+      {
+        name: 'delay_seconds',
+        type: 'histogram',
+        unit: 'seconds',
+        help: 'How late.',
+        bounds: [0.05, 1],
+        cumulative: [7, 9, 10],
+        sum: 4.25,
+      },
+    ]);
+    expect(text).toBe(
+      [
+        '# TYPE delay_seconds histogram',
+        '# UNIT delay_seconds seconds',
+        '# HELP delay_seconds How late.',
+        'delay_seconds_bucket{le="0.05"} 7',
+        'delay_seconds_bucket{le="1.0"} 9',
+        'delay_seconds_bucket{le="+Inf"} 10',
+        'delay_seconds_count 10',
+        'delay_seconds_sum 4.25',
         '# EOF',
         '',
       ].join('\n'),

@@ -10,6 +10,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Baseline } from '../../../src/core/baseline/baseline.ts';
 import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
+import type { LoopDelayAnswer } from '../../../shared/api/server-state.ts';
 import type { AlarmEvent, BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
 import type { WellStatus } from '../../../shared/api/wells.ts';
 import type {
@@ -52,6 +53,7 @@ export interface FakeFarm {
   /** Runs beside those of the story. */
   runs: CycleRow[];
   healthProblems: string[];
+  loopDelay: { now: LoopDelayAnswer | undefined };
   /** Whether phones reach the calendar. */
   calendarServer: { now: CalendarServerState };
   /** Tells every subscriber. */
@@ -88,6 +90,7 @@ export function fakeFarm(): FakeFarm {
     nodes,
     runs: [] as CycleRow[],
     healthProblems: [] as string[],
+    loopDelay: { now: undefined as LoopDelayAnswer | undefined },
     calendarServer: { now: { is: 'open', port: 8422, hosts: ['127.0.0.1'] } as CalendarServerState },
     clock,
     faults: [] as unknown[],
@@ -176,6 +179,7 @@ export function fakeFarm(): FakeFarm {
       },
     ],
     healthProblems: () => farm.healthProblems,
+    loopDelay: () => farm.loopDelay.now,
     onError: (error) => farm.faults.push(error),
     version: '0.1.0-farm',
     startedMs: FARM_NOW_MS - 3 * HOUR_MS,

@@ -62,6 +62,7 @@ async function rig(): Promise<{
     live,
     broker,
     phones: {} as never,
+    loopDelay: {} as never,
     version: '0',
     now,
     log: () => undefined,

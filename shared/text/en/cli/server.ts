@@ -35,6 +35,9 @@ export const serverTexts = {
     `Gave up notifying ${whoAndHow}: ${lastError}`,
   notified: ({ whoAndHow, subject }: Record<'whoAndHow' | 'subject', Word>) =>
     `Notified ${whoAndHow}: ${subject}`,
+  busy: ({ minutes, maxMs }: { minutes: number; maxMs: number }): string =>
+    `This server is too busy: in the last ${minutes} minutes something waited ${(maxMs / 1000).toFixed(1)} s, so an alarm can come late. Move it to a faster computer, or close what else runs here.`,
+  loopDelay: 'How late the server came to what was due.',
   messagesThatCame: 'Messages that came.',
   packsKept: 'Packs kept.',
   packsThatCameAgain: 'Packs that came again.',
