@@ -10,6 +10,7 @@ import { WINDOW_MAX_MS } from '../../shared/api/queries.ts';
 import { DAY_MS } from '../../shared/units/duration.ts';
 import { MAX_EXPORT_BYTES, MAX_DOCUMENT_BYTES } from '../../shared/entries/limits.ts';
 import { ProblemError } from './problem.ts';
+import { texts } from './texts.ts';
 
 /** A body holds an act, the largest of which is a card: a few KiB. */
 const MAX_BODY_BYTES = 64 * 1024;
@@ -55,27 +56,27 @@ function validate(shape: z.ZodObject, value: unknown, where: string): Record<str
   const fields = read.error.issues.map((issue) => ({
     at: [where, ...issue.path].join('.'),
     // The library's sentence for what is not there speaks of its own types.
-    rule: /^Invalid input: .*received undefined$/.test(issue.message) ? 'is missing' : issue.message,
+    rule: /^Invalid input: .*received undefined$/.test(issue.message) ? texts().isMissing : issue.message,
   }));
   throw new ProblemError(400, fields.map(({ at, rule }) => `${at}: ${rule}`).join('; '), fields);
 }
 
 function checkWindow({ from, to }: { from?: unknown; to?: unknown }): void {
   if (typeof from !== 'number' || typeof to !== 'number') return;
-  if (to <= from) throw new ProblemError(400, 'query.to must be later than query.from');
+  if (to <= from) throw new ProblemError(400, texts().toMustBeLater);
   if (to - from > WINDOW_MAX_MS) {
-    throw new ProblemError(400, `The window must be at most ${WINDOW_MAX_MS / DAY_MS} days`);
+    throw new ProblemError(400, texts().windowTooLong(WINDOW_MAX_MS / DAY_MS));
   }
 }
 
 async function readJson(c: Context): Promise<unknown> {
   const type = c.req.header('content-type')?.split(';')[0]?.trim().toLowerCase();
-  if (type !== 'application/json') throw new ProblemError(415, 'Send the body as application/json.');
+  if (type !== 'application/json') throw new ProblemError(415, texts().sendJson);
   const text = new TextDecoder().decode(await readBytes(c.req.raw, MAX_BODY_BYTES));
   try {
     return text.trim() === '' ? {} : JSON.parse(text);
   } catch {
-    throw new ProblemError(400, 'The body is not JSON.');
+    throw new ProblemError(400, texts().bodyIsNotJson);
   }
 }
 
@@ -102,14 +103,14 @@ export async function readBytes(request: Request, maxBytes: number): Promise<Uin
     const { done, value } = await reader.read().catch((cause: unknown) => {
       // Whoever sent it went away in the middle. Nobody hears this; it must only not pass for a
       // fault of our own.
-      throw Object.assign(new ProblemError(400, 'The body did not arrive whole.'), { cause });
+      throw Object.assign(new ProblemError(400, texts().bodyIsIncomplete), { cause });
     });
     if (done) return bytes;
     const at = body.byteLength;
     if (at + value.byteLength > body.maxByteLength) {
       // oxlint-disable-next-line no-await-in-loop
       await reader.cancel();
-      throw new ProblemError(413, `What is sent may have ${formatBytes(maxBytes)} at most.`);
+      throw new ProblemError(413, texts().bodyTooLarge(formatBytes(maxBytes)));
     }
     body.resize(at + value.byteLength);
     bytes.set(value, at);

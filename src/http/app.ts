@@ -22,6 +22,7 @@ import { ProblemError, problemResponse } from './problem.ts';
 import { siteResponse } from './site.ts';
 import type { Site } from './site.ts';
 import { requireWell } from './answers/well-answers.ts';
+import { texts } from './texts.ts';
 
 export interface AppOptions {
   /** The built pages; without them only the API answers. */
@@ -37,9 +38,7 @@ export function makeApp(deps: WebDeps, options: AppOptions = {}): Hono {
   app.onError((error) => {
     if (error instanceof ProblemError) return problemResponse(error);
     deps.onError(error);
-    return problemResponse(
-      new ProblemError(500, 'This could not be answered; the log of the server says why.'),
-    );
+    return problemResponse(new ProblemError(500, texts().cannotAnswer));
   });
   const custom = customHandlers(deps, hub);
   const answers: Record<string, ((c: Context) => Promise<Response>) | undefined> = custom;
@@ -48,10 +47,12 @@ export function makeApp(deps: WebDeps, options: AppOptions = {}): Hono {
   }
   app.get('*', (c) => {
     const file = options.site && siteResponse(options.site, c.req.path, c.req.raw.headers);
-    if (!file) throw new ProblemError(404, `Not found: ${c.req.path}`);
+    if (!file) throw new ProblemError(404, texts().notFound(c.req.path));
     return file;
   });
-  app.notFound((c) => problemResponse(new ProblemError(404, `Not found: ${c.req.method} ${c.req.path}`)));
+  app.notFound((c) =>
+    problemResponse(new ProblemError(404, texts().notFound(`${c.req.method} ${c.req.path}`))),
+  );
   return app;
 }
 
@@ -86,7 +87,7 @@ function json(value: unknown, status = 200): Response {
  */
 function documentResponse(deps: WebDeps, hash: string): Response {
   const paper = isDocumentHash(hash) ? deps.logbook.document(hash) : undefined;
-  if (!paper) throw new ProblemError(404, 'There is no such document.');
+  if (!paper) throw new ProblemError(404, texts().noSuchDocument);
   // Text is kept only where it is UTF-8 (src/logbook/documents/media-type.ts); a browser that is
   // not told takes it for something older.
   const type = paper.type === 'text/plain' ? 'text/plain; charset=utf-8' : paper.type;

@@ -8,6 +8,7 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { Socket } from 'node:net';
 import { listenErrorText } from './listen-error.ts';
+import { texts } from './texts.ts';
 
 export interface CalendarServerOptions {
   host: string;
@@ -73,7 +74,7 @@ export function openCalendarServer(options: CalendarServerOptions): Promise<Cale
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) =>
       reject(
-        new Error(listenErrorText('the calendar for phones', { error, host, port }), {
+        new Error(listenErrorText(texts().calendar, { error, host, port }), {
           cause: error,
         }),
       ),
@@ -122,16 +123,16 @@ async function respond(
   options: CalendarServerOptions,
 ): Promise<void> {
   if (request.method !== 'GET' && request.method !== 'HEAD') {
-    send(response, { status: 405, text: 'Only GET and HEAD are answered here.\n', allow: 'GET, HEAD' });
+    send(response, { status: 405, text: `${texts().onlyGetAndHead}\n`, allow: 'GET, HEAD' });
     return;
   }
   try {
     const feed = await options.feed(request.url ?? '');
-    if (feed === undefined) send(response, { status: 404, text: 'Nothing is here.\n' });
+    if (feed === undefined) send(response, { status: 404, text: `${texts().nothingHere}\n` });
     else send(response, { status: 200, text: feed, type: 'text/calendar; charset=utf-8' });
   } catch (error) {
     options.onError(error);
-    send(response, { status: 500, text: 'This could not be answered.\n' });
+    send(response, { status: 500, text: `${texts().cannotAnswerCalendar}\n` });
   }
 }
 

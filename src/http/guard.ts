@@ -6,6 +6,7 @@
  */
 import type { Context, Next } from 'hono';
 import { ProblemError, problemResponse } from './problem.ts';
+import { texts } from './texts.ts';
 
 const LOOPBACK_NAMES: readonly string[] = ['localhost', '[::1]'];
 
@@ -47,12 +48,9 @@ export async function guard(c: Context, next: Next): Promise<void> {
 function refusalOf(c: Context): ProblemError | undefined {
   const host = c.req.header('host') ?? new URL(c.req.url).host;
   // The Host is not repeated: whoever made a name point here chooses it.
-  if (!isLoopbackHost(host))
-    return new ProblemError(403, 'These pages are for this machine alone; open them as localhost.');
+  if (!isLoopbackHost(host)) return new ProblemError(403, texts().openAsLocalhost);
   const changes = c.req.method !== 'GET' && c.req.method !== 'HEAD';
-  return changes && !isFromOurPage(c, host)
-    ? new ProblemError(403, 'This was asked by a page of another site, and is not done.')
-    : undefined;
+  return changes && !isFromOurPage(c, host) ? new ProblemError(403, texts().otherSite) : undefined;
 }
 
 /** Whether a Host header names this machine by a loopback name; the port does not matter. */

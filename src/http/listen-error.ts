@@ -1,19 +1,23 @@
 /** Why a port could not be opened, in one line that says what to do. */
+import { texts } from './texts.ts';
 
 /** `what`: "the pages". `host` as it stands in an address. */
 export function listenErrorText(
   what: string,
   { error, host, port }: { error: NodeJS.ErrnoException; host: string; port: number },
 ): string {
-  const cannot = `Cannot open ${what} on ${host}:${port}`;
-  switch (error.code ?? '') {
+  return texts().cannotOpen({ what, address: `${host}:${port}`, reason: reasonText(error) });
+}
+
+function reasonText({ code, message }: NodeJS.ErrnoException): string {
+  switch (code ?? '') {
     case 'EADDRINUSE':
-      return `${cannot}: another program has this port: end it, or choose another port in the settings`;
+      return texts().portInUse;
     case 'EACCES':
-      return `${cannot}: this user may not open ports under 1024: choose a higher one`;
+      return texts().portNotAllowed;
     case 'EADDRNOTAVAIL':
-      return `${cannot}: this computer has no such address: give one of its own`;
+      return texts().noSuchAddress;
     default:
-      return `${cannot}: ${error.message}`;
+      return message;
   }
 }

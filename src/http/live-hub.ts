@@ -13,6 +13,7 @@ import { LiveViewer } from './live-viewer.ts';
 import type { NumberedMessage } from './live-viewer.ts';
 import { ProblemError } from './problem.ts';
 import { wellSummary } from './answers/well-answers.ts';
+import { texts } from './texts.ts';
 
 const TICK_MS = 1_000;
 const LIST_EVERY_TICKS = 5;
@@ -45,15 +46,14 @@ export class LiveHub {
 
   /** Opens a stream. @throws ProblemError 503 where too many look already. */
   open(well?: string, lastEventId?: string): ReadableStream<Uint8Array> {
-    if (this.#viewers.size >= MAX_VIEWERS)
-      throw new ProblemError(503, `${MAX_VIEWERS} viewers look already.`);
+    if (this.#viewers.size >= MAX_VIEWERS) throw new ProblemError(503, texts().tooManyViewers(MAX_VIEWERS));
     const missed = this.#missedSince(lastEventId);
     const viewer = new LiveViewer(well, (gone) => this.#viewers.delete(gone));
     this.#viewers.add(viewer);
     this.#start();
     viewer.send({ event: 'connected', version: this.#deps.version, nowMs: this.#deps.now() }, this.#lastId());
     if (missed) for (const one of missed) viewer.send(one.message, one.id);
-    else viewer.send({ event: 'resync', why: 'What was missed is no longer held.' });
+    else viewer.send({ event: 'resync', why: texts().missedEventsAreGone });
     return viewer.stream;
   }
 

@@ -9,6 +9,8 @@ import { liveShape } from '../../shared/api/live.ts';
 import { problemShape } from '../../shared/api/server-state.ts';
 import { ROUTES } from '../../shared/api/routes.ts';
 import type { Route } from '../../shared/api/routes.ts';
+import { problemTitle } from './problem.ts';
+import { texts } from './texts.ts';
 
 type Json = Record<string, unknown>;
 
@@ -17,17 +19,6 @@ type Json = Record<string, unknown>;
  * looked through by a reader of its own.
  */
 const MORE: readonly z.ZodType[] = [liveShape, cardShape, writtenEntryShape, entryBodyShape];
-
-const STATUS_TEXT: Record<number, string> = {
-  200: 'The answer',
-  400: 'The question is not understood',
-  403: 'Not from this machine’s own pages',
-  404: 'There is no such thing',
-  409: 'That can’t be done now',
-  413: 'The body is too large',
-  415: 'The body is not JSON',
-  503: 'Not now, or not well; the body says why',
-};
 
 export interface OpenApi {
   openapi: '3.1.0';
@@ -47,8 +38,7 @@ export function openApiDocument(version: string): OpenApi {
     info: {
       title: 'Stillwell',
       version,
-      description:
-        'What is known of the wells. Everything is SI with the unit in the name. Nothing here can start, stop or set a pump.',
+      description: texts().apiDescription,
       license: { name: 'MIT', identifier: 'MIT' },
     },
     servers: [{ url: '/' }],
@@ -86,14 +76,14 @@ function operation(name: string, route: Route): Json {
 }
 
 function answer(status: number, shape: Route['answer']): Json {
-  const description = STATUS_TEXT[status];
+  const description = status === 200 ? texts().answer : problemTitle(status);
   if (typeof shape === 'string') return { description, content: { [shape]: {} } };
   return { description, content: { 'application/json': { schema: reference(shape) } } };
 }
 
 function problem(status: number): Json {
   const content = { 'application/problem+json': { schema: reference(problemShape) } };
-  return { description: STATUS_TEXT[status], content };
+  return { description: problemTitle(status), content };
 }
 
 function pathParameters(path: string): Json[] {

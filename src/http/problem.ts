@@ -3,18 +3,7 @@
  * `application/problem+json`.
  */
 import type { Problem } from '../../shared/api/server-state.ts';
-
-const TITLES: Record<number, string> = {
-  400: 'The question is not understood',
-  403: 'Not from here',
-  404: 'There is no such thing',
-  405: 'This can’t be asked in that way',
-  409: 'That can’t be done now',
-  413: 'Too much was sent',
-  415: 'JSON is expected',
-  500: 'A fault of our own',
-  503: 'Not now',
-};
+import { texts } from './texts.ts';
 
 /** Thrown anywhere while a question is answered; becomes the answer. */
 export class ProblemError extends Error {
@@ -24,9 +13,19 @@ export class ProblemError extends Error {
   constructor(status: number, detail: string, fields?: Problem['fields']) {
     super(detail);
     this.name = 'ProblemError';
-    const title = TITLES[status] ?? 'Something is wrong';
-    this.problem = { type: 'about:blank', title, status, detail, ...(fields ? { fields } : {}) };
+    this.problem = {
+      type: 'about:blank',
+      title: problemTitle(status),
+      status,
+      detail,
+      ...(fields ? { fields } : {}),
+    };
   }
+}
+
+export function problemTitle(status: number): string {
+  const titles: Readonly<Record<number, string>> = texts().titles;
+  return titles[status] ?? texts().otherTitle;
 }
 
 export function problemResponse({ problem }: ProblemError): Response {

@@ -7,6 +7,7 @@ import type { Hono } from 'hono';
 import { Server } from 'node:http';
 import { listenErrorText } from './listen-error.ts';
 import { isLoopbackHost } from './guard.ts';
+import { texts } from './texts.ts';
 
 export interface WebServer {
   url: string;
@@ -22,9 +23,7 @@ export async function serveWeb(
 ): Promise<WebServer> {
   const inUrl = host.includes(':') ? `[${host}]` : host;
   if (!isLoopbackHost(inUrl)) {
-    throw new Error(
-      `Cannot open the pages on ${host}: they must stay on this machine (127.0.0.1, ::1 or localhost), because nobody has to sign in to see them yet`,
-    );
+    throw new Error(texts().mustStayLocal(host));
   }
   const server = await listen(app, host, port, inUrl);
   const address = server.address();
@@ -46,7 +45,7 @@ function listen(app: Hono, host: string, port: number, inUrl: string): Promise<S
     if (!(server instanceof Server)) throw new TypeError('Cannot open the pages: HTTP/1.1 is meant');
     server.once('listening', () => resolve(server));
     server.once('error', (cause: NodeJS.ErrnoException) =>
-      reject(new Error(listenErrorText('the pages', { error: cause, host: inUrl, port }), { cause })),
+      reject(new Error(listenErrorText(texts().pages, { error: cause, host: inUrl, port }), { cause })),
     );
   });
 }

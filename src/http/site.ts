@@ -7,6 +7,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync, readdirSync } from 'node:fs';
 import { extname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
+import { texts } from './texts.ts';
 
 interface SiteFile {
   type: string;
@@ -34,7 +35,7 @@ const HASHED = /-[\w-]{8}\.\w+$/;
 export function readSite(folder: string): Site {
   const names = listFiles(folder);
   if (!names.includes('index.html')) {
-    throw new Error(`Cannot serve the pages: ${folder} must hold index.html: run "npm run build" first`);
+    throw new Error(texts().noIndexPage(folder));
   }
   return new Map(names.map((name) => [name, readOne(folder, name)]));
 }
@@ -47,7 +48,7 @@ function listFiles(folder: string): string[] {
         join(entry.parentPath, entry.name).slice(folder.length).replaceAll('\\', '/').replace(/^\/+/, ''),
       );
   } catch (cause) {
-    throw new Error(`Cannot serve the pages: ${folder} can't be read: run "npm run build" first`, { cause });
+    throw new Error(texts().cannotReadPages(folder), { cause });
   }
 }
 

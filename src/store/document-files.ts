@@ -20,6 +20,7 @@ import { join } from 'node:path';
 import { isDocumentHash } from '../core/domain/document-hash.ts';
 import { makePrivateFolder, openNewFile } from './private-files.ts';
 import { StoreError } from './store-error.ts';
+import { texts } from './texts.ts';
 
 export interface DocumentFiles {
   /** Keeps the bytes; returns their hash (SHA-256, hex). */
@@ -45,10 +46,7 @@ export function openDocuments(folder: string): DocumentFiles {
     if (!existsSync(path)) return undefined;
     const bytes = readFileSync(path);
     if (hashOf(bytes) === hash) return bytes;
-    throw new StoreError(
-      'damaged',
-      `Cannot read paper ${hash.slice(0, 12)}: its content is not what was kept.`,
-    );
+    throw new StoreError('damaged', texts().cannotReadDocument(hash.slice(0, 12)));
   };
   const isSound = (hash: string): boolean => {
     const path = pathOf(hash);

@@ -75,7 +75,7 @@ function decodeRow(body: Buffer, path: string): PlacedPack[] {
   try {
     return decodeJournalRow(body);
   } catch (error) {
-    throw damagedError('read the journal', path, error);
+    throw damagedError('readJournal', path, error);
   }
 }
 

@@ -25,12 +25,13 @@ import type { Lock } from './sqlite/lock.ts';
 import { chartSeries, firstReadingMs, readSeries } from './series/read-series.ts';
 import { openReadingStore } from './reading-store.ts';
 import type { ReadingStore } from './reading-store.ts';
-import { StoreError, toStoreError } from './store-error.ts';
+import { StoreError, toStoreError, type StoreAction } from './store-error.ts';
 import { newColumns } from './series/columns.ts';
 import type { Change, ChartSeries, NodeRow, Series, Store, StoreStats } from './store.ts';
 import { UNTIMED_PREFIX, appendToTails } from './series/tails.ts';
 import type { SeriesState } from './series/tails.ts';
 import type { PlacedPack } from '../core/readings/placed-pack.ts';
+import { texts } from './texts.ts';
 
 export interface StoreOptions {
   /**
@@ -121,12 +122,12 @@ class SqliteStore implements Store {
       };
     } catch (error) {
       this.#lock?.release();
-      throw toStoreError('open the store', path, error);
+      throw toStoreError('open', path, error);
     }
   }
 
   commit(changes: readonly Change[]): Promise<void> {
-    return this.#answer('keep', () => this.#commit(changes));
+    return this.#answer('save', () => this.#commit(changes));
   }
 
   #commit(changes: readonly Change[]): void {
@@ -135,7 +136,7 @@ class SqliteStore implements Store {
     if (this.#isSecondary && packs.length > 0) {
       throw new StoreError(
         'invalid-use',
-        'Cannot keep packs: only the server that holds the file keeps readings.',
+        texts().cannot({ action: texts().actions.save, reason: texts().onlyServerSaves }),
       );
     }
     const { journal, db } = this.#readingStore;
@@ -250,7 +251,7 @@ class SqliteStore implements Store {
     } catch (error) {
       // The commit is on the disk, so it must not be said to have failed; housekeeping meets the
       // same fault and tells it.
-      if (!(toStoreError('seal', this.#path, error) instanceof StoreError)) throw error;
+      if (!(toStoreError('compress', this.#path, error) instanceof StoreError)) throw error;
     }
   }
 
@@ -258,7 +259,7 @@ class SqliteStore implements Store {
    * Runs an action at once, whole, and answers with a promise; what goes wrong in the world rejects
    * it with a StoreError.
    */
-  async #answer<T>(action: string, run: () => T): Promise<T> {
+  async #answer<T>(action: StoreAction, run: () => T): Promise<T> {
     try {
       return run();
     } catch (error) {
@@ -267,20 +268,20 @@ class SqliteStore implements Store {
   }
 
   readings(node: string, channel: string, fromMs: number, toMs: number): Promise<Series> {
-    return this.#answer('read readings', () => {
+    return this.#answer('readReadings', () => {
       const state = this.#seriesOf(node, channel);
       return state ? readSeries(state, this.#readingStore.blocks, fromMs, toMs) : newColumns(0);
     });
   }
 
   chart(node: string, channel: string, fromMs: number, toMs: number, points: number): Promise<ChartSeries> {
-    return this.#answer('read a chart', () =>
+    return this.#answer('readChart', () =>
       chartSeries(this.#seriesOf(node, channel), this.#readingStore.blocks, { fromMs, toMs, points }),
     );
   }
 
   firstReadingMs(node: string, channel: string): Promise<number | undefined> {
-    return this.#answer('read readings', () => {
+    return this.#answer('readReadings', () => {
       const state = this.#seriesOf(node, channel);
       return state && firstReadingMs(state, this.#readingStore.blocks);
     });
@@ -291,14 +292,14 @@ class SqliteStore implements Store {
   }
 
   channels(node: string): Promise<string[]> {
-    return this.#answer('read channels', () => {
+    return this.#answer('readChannels', () => {
       const names = [...(this.#readingStore.series.get(node)?.keys() ?? [])];
       return names.filter((name) => !name.startsWith(UNTIMED_PREFIX)).sort();
     });
   }
 
   clockSteps(node: string, fromMs: number, toMs: number): Promise<number[]> {
-    return this.#answer('read clock steps', () =>
+    return this.#answer('readClockSteps', () =>
       this.#readingStore.db
         .prepare<[string, number, number], number>(
           'SELECT at_ms FROM clock_step WHERE node = ? AND at_ms >= ? AND at_ms < ? ORDER BY at_ms',
@@ -312,39 +313,39 @@ class SqliteStore implements Store {
     yield* unsavedPacks(this.#readingStore.journal);
   }
 
-  nodes = () => this.#answer('read nodes', () => this.#nodes.list());
-  credentials = () => this.#answer('read credentials', () => this.#nodes.credentials());
-  acts = (since: Parameters<Store['acts']>[0]) => this.#answer('read acts', () => this.#acts.list(since));
-  entries = (well?: string) => this.#answer('read entries', () => this.#entries.list(well));
+  nodes = () => this.#answer('readNodes', () => this.#nodes.list());
+  credentials = () => this.#answer('readCredentials', () => this.#nodes.credentials());
+  acts = (since: Parameters<Store['acts']>[0]) => this.#answer('readActs', () => this.#acts.list(since));
+  entries = (well?: string) => this.#answer('readEntries', () => this.#entries.list(well));
   imported = (...args: Parameters<Store['imported']>) =>
-    this.#answer('read what was handed over', () => this.#imported.list(...args));
-  importedWells = () => this.#answer('read what was handed over', () => this.#imported.wells());
+    this.#answer('readImported', () => this.#imported.list(...args));
+  importedWells = () => this.#answer('readImported', () => this.#imported.wells());
   past = (well: string) =>
-    this.#answer('read the past of a well', () => ({
+    this.#answer('readPast', () => ({
       ...this.#derived.all(well),
       acts: this.#acts.list({ well, fromMs: 0 }),
       entries: this.#entries.list(well),
       alarms: this.#alarms.list({ well }),
       imported: this.#imported.past(well),
     }));
-  news = (well: string, fromMs: number) => this.#answer('read news', () => this.#acts.news(well, fromMs));
+  news = (well: string, fromMs: number) => this.#answer('readNews', () => this.#acts.news(well, fromMs));
   cycles = (well: string, fromMs: number, toMs: number) =>
-    this.#answer('read cycles', () => this.#derived.cycles(well, fromMs, toMs));
+    this.#answer('readCycles', () => this.#derived.cycles(well, fromMs, toMs));
   days = (well: string, fromMs: number, toMs: number) =>
-    this.#answer('read days', () => this.#derived.days(well, fromMs, toMs));
-  baselines = (well: string) => this.#answer('read baselines', () => this.#derived.baselines(well));
+    this.#answer('readDays', () => this.#derived.days(well, fromMs, toMs));
+  baselines = (well: string) => this.#answer('readBaselines', () => this.#derived.baselines(well));
   alarms = (filter: Parameters<Store['alarms']>[0]) =>
-    this.#answer('read alarms', () => this.#alarms.list(filter));
+    this.#answer('readAlarms', () => this.#alarms.list(filter));
   notices = (filter: Parameters<Store['notices']>[0]) =>
-    this.#answer('read notices', () => this.#alarms.notices(filter));
-  refused = (limit: number) => this.#answer('read what was refused', () => this.#refused.refused(limit));
+    this.#answer('readNotices', () => this.#alarms.notices(filter));
+  refused = (limit: number) => this.#answer('readRefused', () => this.#refused.refused(limit));
   snapshot = (well: string, atMs: number) =>
-    this.#answer('read a saved state', () => this.#housekeeping.snapshots.find(well, atMs));
-  rerunMarks = () => this.#answer('read marks', () => this.#acts.rerunMarks());
-  getValue = (key: string) => this.#answer('read a value', () => this.#acts.getValue(key));
+    this.#answer('readSnapshot', () => this.#housekeeping.snapshots.find(well, atMs));
+  rerunMarks = () => this.#answer('readMarks', () => this.#acts.rerunMarks());
+  getValue = (key: string) => this.#answer('readValue', () => this.#acts.getValue(key));
 
   stats(): Promise<StoreStats> {
-    return this.#answer('measure the store', () => {
+    return this.#answer('measure', () => {
       const { journal, unsealedReadings, sealedReadings } = this.#readingStore;
       return {
         sealedReadings,
@@ -355,13 +356,13 @@ class SqliteStore implements Store {
   }
 
   maintain(nowMs: number, budgetMs: number): Promise<boolean> {
-    return this.#answer('tidy the store', () =>
+    return this.#answer('maintain', () =>
       this.#isSecondary ? false : maintain(this.#housekeeping, nowMs, budgetMs, () => performance.now()),
     );
   }
 
   close(): Promise<void> {
-    return this.#answer('close the store', () => {
+    return this.#answer('close', () => {
       const { db } = this.#readingStore;
       if (!db.open) return;
       db.close();

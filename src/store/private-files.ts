@@ -6,6 +6,7 @@
 import { closeSync, existsSync, mkdirSync, openSync, rmSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { fileError } from '../../shared/text/en/system-reasons.ts';
+import { texts } from './texts.ts';
 
 const FOLDER_MODE = 0o700;
 const FILE_MODE = 0o600;
@@ -22,10 +23,9 @@ export function makePrivateFolder(path: string): void {
   try {
     for (const folder of missing) mkdirSync(folder, { mode: FOLDER_MODE });
   } catch (cause) {
-    throw fileError('make the folder', path, cause);
+    throw fileError(texts().makeFolder, path, cause);
   }
-  if (!statSync(path).isDirectory())
-    throw new Error(`Cannot make the folder ${path}: there is a file of this name. Name another folder`);
+  if (!statSync(path).isDirectory()) throw new Error(texts().fileOfThisName(path));
 }
 
 /**

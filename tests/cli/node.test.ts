@@ -78,7 +78,7 @@ describe('stillwell node forget', () => {
     expect(await ask('node', 'forget', 'typo', 'barn', 'nobody')).toEqual({
       code: 2,
       out: ['typo is forgotten.'],
-      err: ['Cannot forget barn: it has sent readings, and they are kept', 'No node called nobody is known.'],
+      err: ['Cannot forget barn: it has sent readings, and they are kept', 'There is no node nobody.'],
     });
     expect([...station.live.state().pipelines.keys()]).toEqual(['barn']);
     expect((await station.store.nodes()).map(({ node }) => node)).toEqual(['barn']);

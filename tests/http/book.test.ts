@@ -89,8 +89,6 @@ describe('papers over the API', () => {
       body: big,
     });
     expect(answer.status).toBe(413);
-    expect(((await answer.json()) as { detail: string }).detail).toBe(
-      'What is sent may have 25 MiB at most.',
-    );
+    expect(((await answer.json()) as { detail: string }).detail).toBe('The body may have 25 MiB at most.');
   });
 });

@@ -176,7 +176,7 @@ describe('LiveHub', () => {
   test('too many viewers are told so', () => {
     const { hub } = open();
     for (let i = 0; i < 200; i += 1) hub.open();
-    expect(() => hub.open()).toThrow(/200 viewers/);
+    expect(() => hub.open()).toThrow(/200 pages follow/);
     hub.close();
     expect(hub.viewers).toBe(0);
   });

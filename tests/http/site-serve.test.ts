@@ -47,7 +47,7 @@ describe('the site', () => {
 
   test('a folder without pages is said so', () => {
     expect(() => readSite(join(folder, 'assets'))).toThrow(/must hold index.html/);
-    expect(() => readSite(join(folder, 'none'))).toThrow(/can't be read/);
+    expect(() => readSite(join(folder, 'none'))).toThrow(/can’t be read/);
   });
 });
 
@@ -60,7 +60,7 @@ describe('serveWeb', () => {
     await expect(serveWeb(app, { host: '127.0.0.1', port: web.port })).rejects.toThrow(
       /another program has this port/,
     );
-    await expect(serveWeb(app, { host: '0.0.0.0', port: 0 })).rejects.toThrow(/must stay on this machine/);
+    await expect(serveWeb(app, { host: '0.0.0.0', port: 0 })).rejects.toThrow(/must stay on this computer/);
     const live = await fetch(`${web.url}api/live`);
     expect(live.status).toBe(200);
     await web.close();

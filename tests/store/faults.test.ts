@@ -100,7 +100,7 @@ describe('a full disk', () => {
     const store = opened(path, { maxBytes: limit });
     const { kept, error } = await fill(store, 0);
     expect(error).toBe(
-      'disk-full: Cannot keep: the disk that holds …/wells.db is full. Make room; what was kept is safe, and nodes send the rest again.',
+      'disk-full: Cannot save: the disk that holds …/wells.db is full. Free some space. What was saved is safe, and nodes send the rest again.',
     );
     expect(kept).toBeGreaterThan(100);
     expect(await store.getValue('seq')).toBe(String(kept - 1));
@@ -132,7 +132,7 @@ describe('a full disk', () => {
     const store = opened(path, { maxBytes: limit });
     const { kept } = await fill(store, 0);
     expect(await reported(() => store.maintain(NOON + DAY, 1000))).toMatch(
-      /^disk-full: Cannot tidy the store/,
+      /^disk-full: Cannot maintain the store/,
     );
     expect((await store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER)).n).toBe(kept * 100);
     expect(await store.stats()).toMatchObject({ unsealedReadings: kept * 100, sealedReadings: 0 });
@@ -238,7 +238,7 @@ describe('a file that is not for us', () => {
     db.close();
     const before = readFileSync(path);
     expect(await reported(() => openStore(path))).toBe(
-      'foreign-file: Cannot open the store: …/wells.db is a database of something else. Give another file.',
+      'foreign-file: Cannot open the store: …/wells.db is a database of another program. Give another file.',
     );
     expect(readFileSync(path).equals(before)).toBe(true);
   });
@@ -246,7 +246,7 @@ describe('a file that is not for us', () => {
   test('in a folder that is not there is told', async () => {
     path = join(folder, 'none', 'wells.db');
     expect(await reported(() => openStore(path))).toBe(
-      'cannot-open: Cannot open the store: its folder …/none is not there. Make it, or give another.',
+      'cannot-open: Cannot open the store: its folder …/none does not exist. Make it, or give another.',
     );
     expect(await reported(() => openStore(path, { role: 'secondary' }))).toMatch(/^cannot-open/);
   });
@@ -255,7 +255,7 @@ describe('a file that is not for us', () => {
     'in a folder that cannot be written is told (needs /proc, read-only for everybody)',
     async () => {
       expect(await reported(() => openStore('/proc/wells.db'))).toBe(
-        "cannot-open: Cannot open the store: the file /proc/wells.db.lock can't be opened. See that its folder is there and that the server's user may write to it.",
+        'cannot-open: Cannot open the store: the file /proc/wells.db.lock can’t be opened. Check that its folder exists and that the server’s user may write to it.',
       );
     },
   );
@@ -287,7 +287,7 @@ describe('two at one file', () => {
     await visitor.commit([{ change: 'credential', row }]);
     expect(await server.credentials()).toEqual([row]);
     expect(await reported(() => visitor.commit([packChange(2)]))).toBe(
-      'invalid-use: Cannot keep packs: only the server that holds the file keeps readings.',
+      'invalid-use: Cannot save: only the server that holds the file saves readings.',
     );
     expect(await visitor.maintain(NOON + DAY, 1000)).toBe(false);
     await server.commit([packChange(2)]);
@@ -311,12 +311,12 @@ test.each([
   ['SQLITE_BUSY_SNAPSHOT', 'in-use'],
   ['SQLITE_CANTOPEN', 'cannot-open'],
 ])('%s is told as %s', (code, fault) => {
-  const error = toStoreError('keep', 'wells.db', Object.assign(new Error('x'), { code }));
+  const error = toStoreError('save', 'wells.db', Object.assign(new Error('x'), { code }));
   expect(error).toMatchObject({ fault, name: 'StoreError' });
-  expect((error as StoreError).message).toMatch(/^Cannot keep: .*\.$/);
+  expect((error as StoreError).message).toMatch(/^Cannot save: .*\.$/);
 });
 
 test('a fault of our own is passed on as it is', () => {
   const ours = Object.assign(new Error('x'), { code: 'SQLITE_CONSTRAINT' });
-  expect(toStoreError('keep', 'wells.db', ours)).toBe(ours);
+  expect(toStoreError('save', 'wells.db', ours)).toBe(ours);
 });

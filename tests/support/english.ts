@@ -93,10 +93,21 @@ function isNode(value: unknown): value is Node {
  */
 function isTechnical(node: Node, parent: Node | undefined, errorsAreRead: boolean): boolean {
   if (node.type === 'JSXAttribute') return isTechnicalProp(node);
+  if (isSql(node)) return true;
   if (parent?.type === 'BinaryExpression') return /^[!=]==?$/.test(String(parent['operator']));
   if (parent?.type !== 'CallExpression' && parent?.type !== 'NewExpression') return false;
   const callee = calleeName(parent);
-  return callee === 'useRequest' || (!errorsAreRead && callee === 'Error' && parent.type === 'NewExpression');
+  if (parent.type === 'NewExpression') return !errorsAreRead && /^(Type|Range)?Error$/.test(String(callee));
+  return callee === 'useRequest';
+}
+
+/** A statement or a condition of the database, with all of its pieces. */
+function isSql(node: Node): boolean {
+  const { quasis } = node;
+  const text = Array.isArray(quasis) ? quasis.filter(isNode).map(textOf).join(' ') : textOf(node);
+  return (
+    text !== undefined && /^\s*(SELECT|INSERT|UPDATE|DELETE|WITH RECURSIVE)\s|\s(WHERE|AND|IN) /.test(text)
+  );
 }
 
 function isTechnicalProp(attribute: Node): boolean {

@@ -4,7 +4,10 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { englishIn } from '../support/english.ts';
 
-/** Folders that show texts and hold none. */
+/**
+ * Folders that show texts and hold none. What the API's description says of its routes and fields
+ * is documentation for developers and stands beside them, in shared/api.
+ */
 const FOLDERS = [
   'dashboards',
   'shared/view',
@@ -17,6 +20,8 @@ const FOLDERS = [
   'src/replay',
   'src/server',
   'src/channels',
+  'src/http',
+  'src/store',
   'src/settings-shapes.ts',
 ];
 
@@ -35,6 +40,12 @@ const NOT_TEXTS: Readonly<Record<string, string>> = {
   'mm; margin: 0 } body { margin: 0 }': 'a style sheet',
   'svg { display: block; break-after: page } svg:last-of-type { break-after: auto }': 'a style sheet',
   'utf-8': 'how a file is encoded',
+  'private, max-age=31536000, immutable': 'a header of HTTP',
+  'public, max-age=31536000, immutable': 'a header of HTTP',
+  'noindex, nofollow': 'a header of HTTP',
+  'attachment; filename="': 'a header of HTTP',
+  'application/openmetrics-text; version=1.0.0; charset=utf-8': 'a media type',
+  ': still here': 'a comment of the live stream, for programs',
   'notices.': 'the path of a setting',
   'alarm.': 'the beginning of an event’s type',
   as: 'part of a unit’s name: mg/L as N',

@@ -8,6 +8,7 @@ import { DAY_MS } from '../../../shared/units/duration.ts';
 import { storedReason, whyText } from '../../../shared/text/en/reasons/why.ts';
 import type { StoredAlarm, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
+import { texts } from '../texts.ts';
 
 /** Ids name their well first: `${well}/${pump or '-'}/${alarm}/${since}`. */
 const WELL_OF_ID = /^([a-z0-9-]{1,40})\//;
@@ -58,8 +59,8 @@ async function requireActiveAlarm(deps: WebDeps, id: string): Promise<StoredAlar
   const well = WELL_OF_ID.exec(id)?.[1];
   const rows = await deps.store.alarms(well === undefined ? {} : { well });
   const row = rows.find((one) => one.id === id);
-  if (!row) throw new ProblemError(404, `No alarm is called ${id}.`);
-  if (!isActive(row)) throw new ProblemError(409, 'This alarm is over already.');
+  if (!row) throw new ProblemError(404, texts().noSuchAlarm(id));
+  if (!isActive(row)) throw new ProblemError(409, texts().alarmIsOver);
   return row;
 }
 
@@ -72,11 +73,10 @@ export async function acknowledgeAct(deps: WebDeps, id: string): Promise<Written
 /** The act that puts an alarm aside until a time. */
 export async function shelveAct(deps: WebDeps, id: string, untilMs: number): Promise<WrittenAct> {
   const row = await requireActiveAlarm(deps, id);
-  if (row.site !== undefined)
-    throw new ProblemError(409, 'An alarm of a whole site can be acknowledged, not put aside.');
+  if (row.site !== undefined) throw new ProblemError(409, texts().siteAlarmCannotBeShelved);
   const aheadMs = untilMs - deps.now();
   if (aheadMs <= 0 || aheadMs > SHELVE_MAX_MS) {
-    throw new ProblemError(400, 'body.untilMs must be in the next 30 days');
+    throw new ProblemError(400, texts().shelveWithinDays(SHELVE_MAX_MS / DAY_MS));
   }
   return { kind: 'shelved', ...alarmKey(row), until: new Date(untilMs).toISOString() };
 }

@@ -21,6 +21,7 @@ import { waterAnswer } from './water-answers.ts';
 import { guidedRunAnswer, measuredDrawAnswer, readingsAnswer } from './reading-answers.ts';
 import { partsListAnswer, reportAnswer, visitsAnswer } from './visit-answers.ts';
 import { wellDetail, requireWell, wellsAnswer } from './well-answers.ts';
+import { texts } from '../texts.ts';
 
 type Answers = {
   [N in Exclude<JsonRoute, 'health'>]: (deps: WebDeps, ask: ApiRequest<N>) => Answer<N> | Promise<Answer<N>>;
@@ -88,7 +89,7 @@ export const ANSWERS: Answers = {
   approveNode: async (deps, ask) => {
     const node = ask.pathParam('node');
     if (!(await deps.store.nodes()).some((row) => row.node === node)) {
-      throw new ProblemError(404, `No node called ${node} was heard.`);
+      throw new ProblemError(404, texts().noSuchNode(node));
     }
     const result = await deps.approveNode(node);
     if ('problem' in result) throw new ProblemError(409, result.problem);
@@ -97,7 +98,7 @@ export const ANSWERS: Answers = {
   forget: async (deps, ask) => {
     const node = ask.pathParam('node');
     if (!(await deps.store.nodes()).some((row) => row.node === node))
-      throw new ProblemError(404, `No node called ${node} is known.`);
+      throw new ProblemError(404, texts().noSuchNode(node));
     const why = await deps.forget(node);
     if (why !== undefined) throw new ProblemError(409, why);
     return { done: true, node };

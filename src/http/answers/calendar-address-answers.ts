@@ -5,6 +5,7 @@ import type { WebDeps } from '../deps.ts';
 import { calendarPath } from '../calendar-at-path.ts';
 import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
+import { texts } from '../texts.ts';
 
 /** @throws ProblemError 404. */
 export async function calendarAddress(
@@ -41,7 +42,7 @@ export async function setCalendarAddress(
   const { calendarAccess } = deps;
   if (action === 'remove') await calendarAccess.revoke(well);
   else if (calendarAccess.serverState().is === 'closed')
-    throw new ProblemError(409, 'Cannot make an address for phones: the server answers only this computer.');
+    throw new ProblemError(409, texts().noAddressForPhones);
   else if (action === 'renew') await calendarAccess.renew(well);
   else await calendarAccess.ensure(well);
   return await calendarAddress(deps, well);

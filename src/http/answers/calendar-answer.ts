@@ -6,6 +6,7 @@ import { dueEvents } from '../../logbook/due/due-events.ts';
 import type { WebDeps } from '../deps.ts';
 import { selectWells } from './due-answers.ts';
 import { loadDueContext, dueInputFor } from './due-input.ts';
+import { texts } from '../texts.ts';
 
 /** All as text/calendar. @throws ProblemError 404. */
 export async function calendarBody(deps: WebDeps, well: string | undefined): Promise<string> {
@@ -16,5 +17,8 @@ export async function calendarBody(deps: WebDeps, well: string | undefined): Pro
     const today = localDate(input.nowMs, input.card.timeZone);
     return { ...input, today, checks: dueChecks(input) };
   });
-  return calendarFeed(well === undefined ? 'Wells' : `Well ${well}`, dueEvents(wells));
+  return calendarFeed(
+    well === undefined ? texts().calendarOfWells : texts().calendarOfWell(well),
+    dueEvents(wells),
+  );
 }

@@ -14,6 +14,7 @@ import type { ApiRequest } from '../api-request.ts';
 import type { WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
+import { texts } from '../texts.ts';
 
 export async function cardsAnswer(deps: WebDeps): Promise<Answer<'cards'>> {
   const names = (await deps.live.wells()).map(({ well }) => well);
@@ -63,7 +64,7 @@ export async function writeCard(deps: WebDeps, ask: ApiRequest<'writeCard'>): Pr
     throw new ProblemError(400, read.problem, fields);
   }
   if (read.card.well !== well)
-    throw new ProblemError(400, `Cannot read card: well must be ${well}: ${read.card.well}`);
+    throw new ProblemError(400, texts().cardOfAnotherWell({ well, found: read.card.well }));
   rejectMissingPhotos(deps, read.card);
   const done = await deps.act({ kind: 'card-changed', card }, by, async () => {
     const before = await deps.logbook.writtenCard(well);
@@ -76,13 +77,12 @@ export async function writeCard(deps: WebDeps, ask: ApiRequest<'writeCard'>): Pr
 function rejectMissingPhotos(deps: WebDeps, { description }: Card): void {
   const lost = description?.electrical.photos.find((hash) => !deps.logbook.hasDocument(hash));
   if (lost === undefined) return;
-  const rule = `must be documents that are kept here, and there is none with this hash: ${lost}`;
-  throw new ProblemError(400, `Cannot read card: electrical.photos ${rule}`, [
+  const rule = texts().photoIsMissing(lost);
+  throw new ProblemError(400, texts().cannotReadCard({ field: 'electrical.photos', rule }), [
     { at: 'electrical.photos', rule },
   ]);
 }
 
 function conflictText(by: string | undefined): string {
-  const who = by === undefined ? 'Somebody' : by;
-  return `${who} changed this card after you opened it. Look at what changed, then write yours again.`;
+  return by === undefined ? texts().cardChanged : texts().cardChangedBy(by);
 }

@@ -21,6 +21,7 @@ import type { LiveWell, WebDeps } from '../deps.ts';
 import { loadDueContext, dueInputFor, type WellDueInput } from './due-input.ts';
 import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
+import { texts } from '../texts.ts';
 
 /** The wells that a question is about. @throws ProblemError 404. */
 export async function selectWells(
@@ -31,8 +32,7 @@ export async function selectWells(
   const names = (await deps.live.wells()).map(({ well: name }) => name);
   const all = (await Promise.all(names.map((name) => deps.live.well(name)))).flatMap((live) => live ?? []);
   const found = site === undefined ? all : all.filter(({ card }) => card.site === site);
-  if (site !== undefined && found.length === 0)
-    throw new ProblemError(404, `No well is at a site called ${site}.`);
+  if (site !== undefined && found.length === 0) throw new ProblemError(404, texts().noWellAtSite(site));
   return found;
 }
 

@@ -8,6 +8,7 @@ import { BECAUSE_TEXT } from '../../../shared/text/en/reasons/because.ts';
 import type { WatchAnswer } from '../../core/alarms/lifecycle/last-evaluations.ts';
 import type { WebDeps } from '../deps.ts';
 import { requireWell } from './well-answers.ts';
+import { texts } from '../texts.ts';
 
 export async function evaluationsAnswer(deps: WebDeps, name: string): Promise<Answer<'evaluations'>> {
   return { evaluations: (await requireWell(deps, name)).evaluations.map(evaluationAnswer) };
@@ -15,7 +16,7 @@ export async function evaluationsAnswer(deps: WebDeps, name: string): Promise<An
 
 function evaluationAnswer({ alarm, pump, last }: WatchAnswer): EvaluationAnswer {
   const named = { alarm, ...(pump !== undefined && { pump }) };
-  if (last === 'active') return { ...named, is: 'active', text: 'The condition is present.' };
-  if (last === 'clear') return { ...named, is: 'clear', text: 'The condition is not present.' };
-  return { ...named, is: 'cannot-tell', because: last, text: `Cannot tell: ${BECAUSE_TEXT[last]}.` };
+  if (last === 'active') return { ...named, is: 'active', text: texts().conditionIsPresent };
+  if (last === 'clear') return { ...named, is: 'clear', text: texts().conditionIsNotPresent };
+  return { ...named, is: 'cannot-tell', because: last, text: texts().cannotTell(BECAUSE_TEXT[last]) };
 }

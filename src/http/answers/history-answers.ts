@@ -12,6 +12,7 @@ import type { WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 import { wellChart } from '../well-chart.ts';
 import { requireWell } from './well-answers.ts';
+import { texts } from '../texts.ts';
 
 /** As many steps as a phone is wide, in device pixels, about. */
 const DEFAULT_POINTS = 600;
@@ -24,7 +25,7 @@ export async function chartAnswer(
 ): Promise<ChartAnswer> {
   const { card } = await requireWell(deps, name);
   const unit = channelUnit(ask.channel);
-  if (!unit) throw new ProblemError(404, `No channel is called ${ask.channel}.`);
+  if (!unit) throw new ProblemError(404, texts().noSuchChannel(ask.channel));
   const { channel, from: fromMs, to: toMs, points = DEFAULT_POINTS } = ask;
   const chart = await wellChart(deps.store, card, { channel, fromMs, toMs, points });
   const scale = (line: (number | null)[]) =>

@@ -24,6 +24,7 @@ import type { LiveWell, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 import { wellChart } from '../well-chart.ts';
 import { requireWell } from './well-answers.ts';
+import { texts } from '../texts.ts';
 
 const S_MS = 1000;
 /** A page's clock may be a little ahead of ours. */
@@ -43,10 +44,10 @@ export async function guidedRunAnswer(
   const live = await requireWell(deps, name);
   const card = live.card.pumps.find(({ id }) => id === pump);
   const now = live.status.pumps.find((one) => one.pump === pump);
-  if (!card || !now) throw new ProblemError(404, `${name} has no pump ${pump}.`);
+  if (!card || !now) throw new ProblemError(404, texts().noSuchPump({ well: name, pump }));
   const nowMs = deps.now();
   if (since > nowMs + CLOCK_TOLERANCE_MS || nowMs - since > DAY_MS)
-    throw new ProblemError(400, 'query.since must lie within the last day');
+    throw new ProblemError(400, texts().sinceWithinDay);
   const heardMs = live.sensors.find(({ channel }) => channel === currentChannel(pump))?.lastMs;
   const baseline = live.normals.find((one) => one.pump === pump)?.baseline;
   const cycles = await deps.store.cycles(name, since, nowMs + DAY_MS);
@@ -246,6 +247,7 @@ function drawAnswer(result: DrawResult): Omit<Answer<'measuredDraw'>, 'altitudeK
 
 function parseQueryQuantity(key: string, text: string, dimension: Dimension): number {
   const read = parseQuantity(text, dimension);
-  if ('problem' in read) throw new ProblemError(400, `query.${key} ${read.problem}: ${text}`);
+  if ('problem' in read)
+    throw new ProblemError(400, texts().queryProblem({ key, problem: read.problem, value: text }));
   return read.si;
 }

@@ -18,6 +18,7 @@ import { activeByWell } from './alarm-answers.ts';
 import type { LiveWell, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
+import { texts } from '../texts.ts';
 
 export async function partsListAnswer(deps: WebDeps, name: string): Promise<Answer<'partsList'>> {
   const live = await requireWell(deps, name);
@@ -65,7 +66,7 @@ export async function visitsAnswer(deps: WebDeps, name: string): Promise<Answer<
 export async function reportAnswer(deps: WebDeps, name: string, id: string): Promise<Answer<'report'>> {
   const { card } = await requireWell(deps, name);
   const visit = visitsOf(await deps.store.acts({ well: name, fromMs: 0 })).find((one) => one.id === id);
-  if (!visit) throw new ProblemError(404, `No visit to ${name} is called ${id}.`);
+  if (!visit) throw new ProblemError(404, texts().noSuchVisit({ well: name, visit: id }));
   const { before, after } = reportWindows(visit);
   const toMs = after?.[1] ?? before[1];
   return visitReport({

@@ -30,6 +30,7 @@ import { activeByWell, activeSiteAlarms } from './alarm-answers.ts';
 import { checkAnswers } from './check-answers.ts';
 import type { LiveWell, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
+import { texts } from '../texts.ts';
 
 /** The small ribbon of the list. */
 const RECENT_DAYS = 14;
@@ -42,7 +43,7 @@ const LAST_RUN_MS = 14 * DAY_MS;
 /** @throws ProblemError 404. */
 export async function requireWell(deps: WebDeps, name: string): Promise<LiveWell> {
   const well = await deps.live.well(name);
-  if (!well) throw new ProblemError(404, `Unknown well: ${name}`);
+  if (!well) throw new ProblemError(404, texts().unknownWell(name));
   return well;
 }
 

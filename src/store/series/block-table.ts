@@ -68,7 +68,7 @@ export function blockTable(db: Db, path: string): BlockTable {
       if (!bytes) throw new RangeError('Cannot read block: it is gone');
       return decode(bytes);
     } catch (error) {
-      throw damagedError('read readings', path, error);
+      throw damagedError('readReadings', path, error);
     }
   }
 

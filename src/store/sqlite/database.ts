@@ -10,7 +10,8 @@ import Database from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { migrate } from 'drizzle-orm/better-sqlite3/migrator';
 import { makeReadyForSqlite } from '../private-files.ts';
-import { StoreError, toStoreError } from '../store-error.ts';
+import { cannotOpen, StoreError, toStoreError } from '../store-error.ts';
+import { texts } from '../texts.ts';
 
 export type Db = Database.Database;
 
@@ -63,17 +64,11 @@ function validateDatabase(db: Db, path: string, known: number): void {
   const id = pragmaNumber(db, 'application_id');
   const tables = Number(db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get());
   if (id !== APPLICATION_ID && (id !== 0 || tables > 0)) {
-    throw new StoreError(
-      'foreign-file',
-      `Cannot open the store: ${path} is a database of something else. Give another file.`,
-    );
+    throw new StoreError('foreign-file', cannotOpen(texts().isNoStore(path)));
   }
   const version = pragmaNumber(db, 'user_version');
   if (version > known) {
-    throw new StoreError(
-      'newer-version',
-      `Cannot open the store: ${path} was written by a newer version (tables ${version}, this one knows ${known}). Install that version again.`,
-    );
+    throw new StoreError('newer-version', cannotOpen(texts().isNewer({ path, version, known })));
   }
   if (sizeOf(path) <= QUICK_CHECK_MAX_BYTES) {
     const found = String(db.pragma('quick_check(1)', { simple: true }));
@@ -105,10 +100,7 @@ function configureAndMigrate(db: Db, known: number, maxBytes: number): void {
 export function requireFolder(path: string): void {
   const folder = dirname(path);
   if (path === ':memory:' || existsSync(folder)) return;
-  throw new StoreError(
-    'cannot-open',
-    `Cannot open the store: its folder ${folder} is not there. Make it, or give another.`,
-  );
+  throw new StoreError('cannot-open', cannotOpen(texts().noFolder(folder)));
 }
 
 /** `maxBytes` is a limit for the file. @throws StoreError */
@@ -123,6 +115,6 @@ export function openDatabase(path: string, maxBytes: number): Db {
     return db;
   } catch (error) {
     db?.close();
-    throw toStoreError('open the store', path, error);
+    throw toStoreError('open', path, error);
   }
 }

@@ -5,7 +5,8 @@
  */
 import Database from 'better-sqlite3';
 import { makeReadyForSqlite } from '../private-files.ts';
-import { StoreError, toStoreError } from '../store-error.ts';
+import { cannotOpen, StoreError, toStoreError } from '../store-error.ts';
+import { texts } from '../texts.ts';
 
 export interface Lock {
   release(): void;
@@ -21,13 +22,9 @@ export function acquireLock(path: string): Lock {
     db.exec('BEGIN EXCLUSIVE');
   } catch (error) {
     db?.close();
-    const storeError = toStoreError('open the store', `${path}.lock`, error);
+    const storeError = toStoreError('open', `${path}.lock`, error);
     if (storeError instanceof StoreError && storeError.fault === 'in-use') {
-      throw new StoreError(
-        'in-use',
-        `Cannot open the store: another server writes to ${path}. Stop that one, or give this one a file of its own.`,
-        error,
-      );
+      throw new StoreError('in-use', cannotOpen(texts().otherServer(path)), error);
     }
     throw storeError;
   }
