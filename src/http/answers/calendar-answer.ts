@@ -4,6 +4,7 @@ import { calendarFeed } from '../../logbook/due/calendar.ts';
 import { dueChecks } from '../../logbook/due/due.ts';
 import { dueEvents } from '../../logbook/due/due-events.ts';
 import type { WebDeps } from '../deps.ts';
+import { mapInSlices } from '../in-slices.ts';
 import { selectWells } from './due-answers.ts';
 import { loadDueContext, dueInputFor } from './due-input.ts';
 import { texts } from '../texts.ts';
@@ -12,8 +13,8 @@ import { texts } from '../texts.ts';
 export async function calendarBody(deps: WebDeps, well: string | undefined): Promise<string> {
   const around = await loadDueContext(deps, well);
   const selected = await selectWells(deps, well === undefined ? {} : { well });
-  const inputs = await Promise.all(selected.map((live) => dueInputFor(deps, live, around)));
-  const wells = inputs.map((input) => {
+  const wells = await mapInSlices(selected, async (live) => {
+    const input = await dueInputFor(deps, live, around);
     const today = localDate(input.nowMs, input.card.timeZone);
     return { ...input, today, checks: dueChecks(input) };
   });

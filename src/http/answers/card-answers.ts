@@ -12,13 +12,14 @@ import { cardQuestions } from '../../core/domain/questions.ts';
 import { cardIssues, readCard } from '../../core/domain/read-card.ts';
 import type { ApiRequest } from '../api-request.ts';
 import type { WebDeps } from '../deps.ts';
+import { mapInSlices } from '../in-slices.ts';
 import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
 import { texts } from '../texts.ts';
 
 export async function cardsAnswer(deps: WebDeps): Promise<Answer<'cards'>> {
   const names = (await deps.live.wells()).map(({ well }) => well);
-  return { cards: await Promise.all(names.sort().map((name) => writtenCard(deps, name))) };
+  return { cards: await mapInSlices(names.sort(), (name) => writtenCard(deps, name)) };
 }
 
 export async function cardAnswer(deps: WebDeps, name: string): Promise<Answer<'card'>> {

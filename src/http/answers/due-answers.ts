@@ -19,6 +19,7 @@ import type { PrechargeTarget } from '../../logbook/readings/precharge-target.ts
 import type { ApiRequest } from '../api-request.ts';
 import type { LiveWell, WebDeps } from '../deps.ts';
 import { loadDueContext, dueInputFor, type WellDueInput } from './due-input.ts';
+import { mapInSlices } from '../in-slices.ts';
 import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
 import { texts } from '../texts.ts';
@@ -30,7 +31,7 @@ export async function selectWells(
 ): Promise<LiveWell[]> {
   if (well !== undefined) return [await requireWell(deps, well)];
   const names = (await deps.live.wells()).map(({ well: name }) => name);
-  const all = (await Promise.all(names.map((name) => deps.live.well(name)))).flatMap((live) => live ?? []);
+  const all = (await mapInSlices(names, (name) => deps.live.well(name))).flatMap((live) => live ?? []);
   const found = site === undefined ? all : all.filter(({ card }) => card.site === site);
   if (site !== undefined && found.length === 0) throw new ProblemError(404, texts().noWellAtSite(site));
   return found;
@@ -41,16 +42,13 @@ export async function dueAnswer(deps: WebDeps, { query }: ApiRequest<'due'>): Pr
   const until = query.until ?? addDays(localDate(nowMs, 'UTC'), query.days ?? DUE_SOON_DAYS);
   const wells = await selectWells(deps, query);
   const around = await loadDueContext(deps, query.well);
-  const inputs = await Promise.all(wells.map((live) => dueInputFor(deps, live, around)));
-  const found = inputs.flatMap((input) => {
-    return dueChecks(input).map((check) => ({
-      group: dueGroup(check, until),
-      row: { ...wellFields(input), ...dueRow(check, input) },
-    }));
-  });
-  const rowsIn = (group: DueGroup): DueRowAnswer[] =>
-    found.flatMap((one) => (one.group === group ? [one.row] : [])).toSorted(compareByDate);
-  const notRecorded = found.filter(({ row }) => row.state === 'not-recorded');
+  const listed = await mapInSlices(wells, async (live) =>
+    listWell(await dueInputFor(deps, live, around), until),
+  );
+  const rowsIn = (wanted: DueGroup): DueRowAnswer[] =>
+    listed
+      .flatMap(({ rows }) => rows.flatMap(({ group, row }) => (group === wanted ? [row] : [])))
+      .toSorted(compareByDate);
   return {
     nowMs,
     until,
@@ -58,11 +56,24 @@ export async function dueAnswer(deps: WebDeps, { query }: ApiRequest<'due'>): Pr
     due: rowsIn('dated'),
     notRecorded: rowsIn('not-recorded'),
     notRecordedTotal: {
-      checks: notRecorded.length,
-      wells: new Set(notRecorded.map(({ row }) => row.well)).size,
+      checks: listed.reduce((sum, { notRecorded }) => sum + notRecorded, 0),
+      wells: listed.filter(({ notRecorded }) => notRecorded > 0).length,
     },
     onHold: rowsIn('on-hold'),
   };
+}
+
+/** What the list shows of a well, and how many of its checks nobody wrote down. */
+function listWell(
+  input: WellDueInput,
+  until: string,
+): { rows: { group: DueGroup; row: DueRowAnswer }[]; notRecorded: number } {
+  const checks = dueChecks(input);
+  const rows = checks.flatMap((check) => {
+    const group = dueGroup(check, until);
+    return group === undefined ? [] : [{ group, row: { ...wellFields(input), ...dueRow(check, input) } }];
+  });
+  return { rows, notRecorded: checks.filter(({ state }) => state === 'not-recorded').length };
 }
 
 function wellFields({ card: { well, site } }: WellDueInput): Pick<DueRowAnswer, 'well' | 'site'> {

@@ -29,6 +29,7 @@ import { baselineEvent } from '../../core/well/learn-from-day.ts';
 import { activeByWell, activeSiteAlarms } from './alarm-answers.ts';
 import { checkAnswers } from './check-answers.ts';
 import type { LiveWell, WebDeps } from '../deps.ts';
+import { mapInSlices } from '../in-slices.ts';
 import { ProblemError } from '../problem.ts';
 import { texts } from '../texts.ts';
 
@@ -115,8 +116,8 @@ function sumDay(date: string, days: readonly DayEvent[]): RecentDay {
 export async function wellsAnswer(deps: WebDeps): Promise<WellsAnswer> {
   const nowMs = deps.now();
   const active = await activeByWell(deps);
-  const wells = await Promise.all(
-    (await deps.live.wells()).map((now) => wellAnswer(deps, now, active.get(now.well) ?? [], nowMs)),
+  const wells = await mapInSlices(await deps.live.wells(), (now) =>
+    wellAnswer(deps, now, active.get(now.well) ?? [], nowMs),
   );
   return {
     nowMs,
