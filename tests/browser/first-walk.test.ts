@@ -39,10 +39,10 @@ async function writeCard(page: Page): Promise<void> {
 async function takeReadings(page: Page, house: FirstHouse): Promise<void> {
   await page.getByRole('link', { name: 'Readings' }).click();
   await page.getByRole('button', { name: 'Start' }).click();
-  await page.getByText('Open a tap and let it run until the pump').waitFor();
+  await page.getByText('Open a tap and let the water run until the pump').waitFor();
   house.openTap();
   await house.untilRunning(true);
-  await page.getByText('Now shut the tap and draw no water').waitFor();
+  await page.getByText('Now close the tap and draw no water').waitFor();
   house.shutTap();
   await house.untilRunning(false);
   await page.getByRole('button', { name: 'Save readings' }).waitFor();

@@ -38,7 +38,7 @@ test('a reference reading is followed from the tap to the stop, pinned, and stan
   await looker.check(context, 390, async ({ page, web }) => {
     await page.goto(`${web.url}#/well/house-hill/readings`);
     await page.getByRole('button', { name: 'Start' }).click();
-    await page.getByText('Open a tap and let it run until the pump starts.').waitFor();
+    await page.getByText('Open a tap and let the water run until the pump starts.').waitFor();
     await page.getByText('on the clamp').waitFor();
     web.farm.runs.push(runAfter(web.farm.clock.nowMs));
     await page.getByText('That run took 1 min 35 s.').waitFor();
@@ -134,7 +134,7 @@ test('the proof of a month ago draws both sides and prints as one page', async (
     await page.goto(`${web.url}#/well/house-hill/visit`);
     await page.getByRole('button', { name: 'Before and after' }).click();
     await page.getByRole('img', { name: /^Running amps/ }).waitFor();
-    await page.getByText(/7\.9\d*\sA before, 7\.9\d*\sA after: no further apart than scatter/).waitFor();
+    await page.getByText(/7\.9\d*\sA before, 7\.9\d*\sA after: the difference is within scatter/).waitFor();
     const pdf = await page.pdf({ format: 'Letter' });
     expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
   });

@@ -168,7 +168,7 @@ describe('stillwell visit', () => {
       '  New pump set at 180 ft (parts: 1 hp pump, 180 ft pipe; touched pump, pipe; done by Larch Wells; recorded by ines; 1 document)',
     );
     expect(closed).toContain('Running amps: Not known yet: 0 of 10 runs since the visit was closed.');
-    expect(closed.at(-1)).toContain('it does not say that the work caused it');
+    expect(closed.at(-1)).toContain('does not show that the work caused the change');
     const acts = (await station.store.acts({ well: 'mill', fromMs: 0 })).map(({ kind, body }) => [
       kind,
       body,

@@ -106,7 +106,7 @@ describe('guidedRun', () => {
       },
     ],
     [
-      'a run that levelled off under cut-out fills nothing',
+      'a run that leveled off under cut-out fills nothing',
       now(200, { cycles: [cycle(20, 100, { flags: ['no-cut-out', 'coarse'] })] }),
       {
         is: 'done',

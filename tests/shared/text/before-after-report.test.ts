@@ -27,16 +27,16 @@ const closed = { isOpen: false, isOver: false };
 
 describe('proofWords', () => {
   test.each<[Partial<ReportLineAnswer>, typeof closed, string]>([
-    [{}, closed, '6.9 A before, 7.9 A after: 1 A more. Scatter and what the sensors can tell apart: 0.08 A.'],
+    [{}, closed, '6.9 A before, 7.9 A after: 1 A more. Scatter and sensor resolution: 0.08 A.'],
     [
       { difference: -0.5 },
       closed,
-      '6.9 A before, 7.9 A after: 0.5 A less. Scatter and what the sensors can tell apart: 0.08 A.',
+      '6.9 A before, 7.9 A after: 0.5 A less. Scatter and sensor resolution: 0.08 A.',
     ],
     [
       { verdict: 'within-spread', after: side(20, 6.92), difference: 0.02 },
       closed,
-      '6.9 A before, 6.92 A after: no further apart than scatter and what the sensors can tell apart (0.08 A).',
+      '6.9 A before, 6.92 A after: the difference is within scatter and sensor resolution (0.08 A).',
     ],
     [
       { verdict: 'pending', after: side(3, 7.9) },
@@ -47,7 +47,7 @@ describe('proofWords', () => {
     [
       { measure: 'fill-time', verdict: 'pending', after: side(6, 90) },
       closed,
-      'Not known yet: 6 of 10 quicker runs since the visit was closed.',
+      'Not known yet: 6 of 10 faster runs since the visit was closed.',
     ],
     [
       { verdict: 'pending', after: side(0) },
@@ -57,12 +57,12 @@ describe('proofWords', () => {
     [
       { verdict: 'pending', after: side(3, 7.9) },
       { isOpen: false, isOver: true },
-      'Not known: 3 of 10 runs were seen after the visit.',
+      'Not known: only 3 of 10 runs after the visit.',
     ],
     [
       { verdict: 'no-baseline', before: side(2, 6.9) },
       closed,
-      '7.9 A after. Too little was seen before the visit to compare it with: 2 of 10 runs.',
+      '7.9 A after. Too little data before the visit to compare: 2 of 10 runs.',
     ],
   ])('%j', (more, stage, words) => expect(reportLineText(line(more), stage, 'us')).toBe(words));
 
@@ -84,5 +84,5 @@ describe('proofWords', () => {
 
 test('every measure has a name, and the whole promises nothing', () => {
   expect(Object.keys(MEASURE_TITLES)).toEqual([...REPORT_MEASURES]);
-  expect(REPORT_CAVEAT).toContain('does not say that the work caused it');
+  expect(REPORT_CAVEAT).toContain('does not show that the work caused the change');
 });

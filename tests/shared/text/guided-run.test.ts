@@ -3,19 +3,19 @@ import type { GuidedRunState } from '../../../shared/api/readings.ts';
 import { guideText } from '../../../shared/text/en/checks/guided-run.ts';
 
 test.each<[GuidedRunState, string, string]>([
-  [{ is: 'no-data' }, 'No current of this pump was ever heard.', 'node has power'],
-  [{ is: 'no-data', silentS: 200 }, 'Nothing was heard from the clamp for 3 min 20 s.', 'node has power'],
+  [{ is: 'no-data' }, 'The clamp has never sent a reading for this pump.', 'node has power'],
+  [{ is: 'no-data', silentS: 200 }, 'No reading from the clamp for 3 min 20 s.', 'node has power'],
   [
     { is: 'already-running', ranS: 45 },
-    'The pump has been running for 45 s already.',
-    'Shut all taps and wait',
+    'The pump has already been running for 45 s.',
+    'Close all taps and wait',
   ],
-  [{ is: 'waiting', waitedS: 30 }, 'The pump rests. Waited 30 s so far.', 'Open a tap'],
-  [{ is: 'running', ranS: 40, long: false }, 'The pump has been running for 40 s.', 'Now shut the tap'],
+  [{ is: 'waiting', waitedS: 30 }, 'The pump is off. Waited 30 s so far.', 'Open a tap'],
+  [{ is: 'running', ranS: 40, long: false }, 'The pump has been running for 40 s.', 'Now close the tap'],
   [{ is: 'running', ranS: 400, long: true }, 'longer than usual', 'Is a tap still open?'],
-  [{ is: 'unusable', reason: 'gap' }, 'had a hole in its readings', 'another run'],
+  [{ is: 'unusable', reason: 'gap' }, 'Readings are missing from that run', 'another run'],
   [{ is: 'unusable', reason: 'failed-start' }, 'did not run', 'Do not try again'],
-  [{ is: 'timed-out', reason: 'no-start' }, 'did not start in half an hour', 'Begin again'],
+  [{ is: 'timed-out', reason: 'no-start' }, 'did not start within half an hour', 'Start again'],
   [
     { is: 'timed-out', reason: 'no-stop' },
     'still running after an hour',
@@ -23,7 +23,7 @@ test.each<[GuidedRunState, string, string]>([
   ],
   [
     { is: 'already-running', ranS: 4000 },
-    'for 1 h 7 min already',
+    'already been running for 1 h 7 min',
     'switch the pump off at its breaker and call',
   ],
   [
@@ -35,7 +35,7 @@ test.each<[GuidedRunState, string, string]>([
       missing: [],
       coarse: false,
     },
-    'That run took 1 min 35 s.',
+    'The run took 1 min 35 s.',
     'Choose below',
   ],
 ])('%j', (run, says, toDo) => {

@@ -29,11 +29,11 @@ test.each(READING_KINDS)('%s can be written as the page shows it, and is said ag
 
 test.each(['static-level', 'pumping-level'] as const)('%s: nobody lifts a well cap for it', (what) => {
   expect(READING_WORDS[what].instructions).toMatch(
-    /a well contractor sounded it.*Leave the well cap closed/u,
+    /measured by a well contractor.*Leave the well cap closed/u,
   );
 });
 
 test('what is read inside a box is never guided, and nobody is asked to open one', () => {
   for (const what of QUALIFIED_READINGS) expect(READING_WORDS[what].instructions).toBeUndefined();
-  expect(QUALIFIED_ONLY_NOTE).toContain('Nobody is asked to open one');
+  expect(QUALIFIED_ONLY_NOTE).toContain('Do not open a box for this page');
 });

@@ -1,6 +1,6 @@
 /**
- * The proof of a visit in words: each measure's name, its values, and one sentence that claims no
- * more than was seen.
+ * The before/after report of a visit in words: each measure's name, its values, and one sentence
+ * that claims no more than was measured.
  */
 import type { ReportLineAnswer, ReportMeasure, ReportSide, VisitAnswer } from '../../../api/visits.ts';
 import { formatNumber, formatQuantity, type UnitSystem } from '../../../quantity/format-quantity.ts';
@@ -9,7 +9,7 @@ import { formatAmps, formatDuration, formatFlow, formatVolume } from '../format.
 
 export const MEASURE_TITLES: Record<ReportMeasure, string> = {
   amps: 'Running amps',
-  'fill-time': 'Time of a fill',
+  'fill-time': 'Fill time',
   'cut-in': 'Cut-in',
   'cut-out': 'Cut-out',
   'cycles-a-day': 'Cycles a day',
@@ -17,11 +17,11 @@ export const MEASURE_TITLES: Record<ReportMeasure, string> = {
   delivery: 'Delivery',
 };
 
-/** What each measure is taken from, where its name does not say it. */
+/** What each measure is based on, if its name does not say so. */
 export const MEASURE_NOTES: Partial<Record<ReportMeasure, string>> = {
-  'fill-time': 'the quicker half of the runs, which is nearest to a fill with every tap shut',
-  'cycles-a-day': 'whole days that were heard',
-  leak: 'whole days with quiet minutes to judge by',
+  'fill-time': 'the faster half of the runs, which are closest to a fill with all taps closed',
+  'cycles-a-day': 'full days with data',
+  leak: 'full days with enough minutes when no water was drawn',
   delivery: 'all water that the pump lifted, over the time it ran',
 };
 
@@ -35,7 +35,7 @@ const FORMATTERS: Record<ReportMeasure, (value: number, units: UnitSystem) => st
   delivery: formatFlow,
 };
 
-/** With a decimal: what changed is often a pound or two. */
+/** With a decimal: a change is often only a pound or two. */
 function formatFinePressure(kpa: number, units: UnitSystem): string {
   return formatQuantity(kpa, 'pressure', units, units === 'us' ? 1 : 0);
 }
@@ -47,11 +47,13 @@ export function formatMeasure(measure: ReportMeasure, value: number, units: Unit
 export interface ReportStage {
   /** The visit is still open. */
   isOpen: boolean;
-  /** The days after it are over: what is not known by now will not be. */
+  /**
+   * The days after the visit that are compared are over. What is not known by now never will be.
+   */
   isOver: boolean;
 }
 
-/** `days`: how far both sides reach. */
+/** `days`: how many days before and after the visit are compared. */
 export function reportStage(report: { visit: VisitAnswer; nowMs: number; days: number }): ReportStage {
   const { closedMs } = report.visit;
   return {
@@ -81,29 +83,29 @@ export function reportLineText(line: ReportLineAnswer, stage: ReportStage, units
     case 'pending':
       return notKnownText(line, stage);
     case 'no-baseline':
-      return `${is} after. Too little was seen before the visit to compare it with: ${before.count} of ${minCount} ${of}.`;
+      return `${is} after. Too little data before the visit to compare: ${before.count} of ${minCount} ${of}.`;
     case 'within-spread':
-      return `${was} before, ${is} after: no further apart than scatter and what the sensors can tell apart (${format(threshold)}).`;
+      return `${was} before, ${is} after: the difference is within scatter and sensor resolution (${format(threshold)}).`;
     case 'changed':
-      return `${was} before, ${is} after: ${format(Math.abs(difference))} ${difference > 0 ? 'more' : 'less'}. Scatter and what the sensors can tell apart: ${format(threshold)}.`;
+      return `${was} before, ${is} after: ${format(Math.abs(difference))} ${difference > 0 ? 'more' : 'less'}. Scatter and sensor resolution: ${format(threshold)}.`;
     default:
       return line.verdict satisfies never;
   }
 }
 
-/** Of the fills half count, so that nobody misses the other half of the runs that were seen. */
+/** Only the faster half of the fills counts; the unit says so, so that nobody misses the others. */
 function countedUnit({ measure, sampleKind }: ReportLineAnswer): string {
-  return measure === 'fill-time' ? 'quicker runs' : sampleKind;
+  return measure === 'fill-time' ? 'faster runs' : sampleKind;
 }
 
 function notKnownText(line: ReportLineAnswer, { isOpen, isOver }: ReportStage): string {
   const { after, minCount } = line;
   const of = countedUnit(line);
   if (isOpen) return 'Not known yet: the visit is still open.';
-  if (isOver) return `Not known: ${after.count} of ${minCount} ${of} were seen after the visit.`;
+  if (isOver) return `Not known: only ${after.count} of ${minCount} ${of} after the visit.`;
   return `Not known yet: ${after.count} of ${minCount} ${of} since the visit was closed.`;
 }
 
-/** What the proof as a whole may be taken for. */
+/** What the report as a whole shows and does not show. */
 export const REPORT_CAVEAT =
-  'This compares what was measured on both sides of a visit. Where something changed it says by how much; it does not say that the work caused it, that the water is fit to drink, or that it will last.';
+  'This report compares measurements before and after a visit. It shows what changed and by how much. It does not show that the work caused the change, that the water is safe to drink, or that the change will last.';

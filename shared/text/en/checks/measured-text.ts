@@ -1,5 +1,6 @@
 /**
- * 'Written 40/60 psi, measured 41/59 psi': how what was measured is said beside what is written.
+ * 'Written 40/60 psi, measured 41/59 psi': how a measured value is shown beside the one on the
+ * card.
  */
 import type { CardComparison } from '../../../api/card-comparison.ts';
 import {
@@ -10,13 +11,13 @@ import {
 } from '../../../quantity/format-quantity.ts';
 
 const SOURCE_TEXT = {
-  learned: 'usual by the readings',
+  learned: 'learned from the readings',
   pinned: 'pinned',
-  sensors: 'read off the sensors',
-  hand: 'brought by hand',
+  sensors: 'read from the sensors',
+  hand: 'read by a person',
 } as const;
 
-/** One figure: "written 38 psi, measured 35 psi (brought by hand)". A maximum is told as one. */
+/** One figure: "written 38 psi, measured 35 psi (read by a person)". A maximum is shown as one. */
 export function comparisonText(
   { written, measured, dimension, rule }: CardComparison,
   units: UnitSystem,
@@ -31,7 +32,7 @@ export function comparisonText(
 }
 
 /**
- * Both points of the switch as the trade calls them; undefined where one of them was not measured.
+ * Both points of the switch as the trade writes them; undefined if one of them was not measured.
  */
 export function switchComparisonText(
   beside: readonly CardComparison[],

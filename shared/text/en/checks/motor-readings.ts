@@ -30,14 +30,15 @@ export const CAPACITOR_WORDS: Record<ReadingFields['capacitor']['options'][numbe
 };
 
 const JUDGEMENT_TEXT: Record<MotorJudgement, string> = {
-  'insulation-new': 'As a new motor reads.',
+  'insulation-new': 'As good as a new motor.',
   'insulation-good': 'Good for a motor in use.',
   'insulation-damaged':
     'Too low: the insulation of the motor or its cable is damaged. Leave the pump switched off and call a licensed electrician or pump installer.',
-  'capacitor-right': 'Within what is printed on it.',
-  'capacitor-off': 'Outside what is printed on it: the contractor replaces it.',
-  'less-than-the-wire': 'Less than the wire on the card has by itself. Check the wire’s size and length.',
-  'windings-fit': 'The three readings fit each other.',
+  'capacitor-right': 'Within the range printed on it.',
+  'capacitor-off': 'Outside the range printed on it: the contractor replaces it.',
+  'less-than-the-wire':
+    'Less than the resistance of the wire on the card alone. Check the wire’s size and length.',
+  'windings-fit': 'The three readings are consistent.',
   'windings-differ':
     'The three windings differ by more than 10 %: read them again, then have the contractor look for a bad splice or winding.',
   'windings-do-not-add-up':

@@ -15,16 +15,16 @@ const PART_NAMES: Record<string, string> = {
 
 /** Common practice, no source. */
 export const PARTS_LIST_ALWAYS =
-  'A pressure gauge that was checked, a tire gauge, lock and tag for the breaker, and whatever meters the person who may use them brings. Where the well or its pipes are opened: plain bleach, and a bottle of the laboratory for the test after.';
+  'A pressure gauge that was checked, a tire gauge, lock and tag for the breaker, and meters if a qualified person will use them. If the well or its pipes will be opened: plain bleach, and a laboratory bottle for the water test afterward.';
 
 /** "Pump and motor, pump 2". */
 export function partsListItemText({ part, pump }: PartsListItemAnswer): string {
   return `${PART_NAMES[part] ?? part}${pump === undefined ? '' : `, pump ${pump.slice(1)}`}`;
 }
 
-/** What the list rests on. */
+/** What the list is based on. */
 export function partsListReason(items: readonly PartsListItemAnswer[]): string {
   return items.some(({ reasons }) => reasons.length > 0)
-    ? 'For the alarms that stand, likeliest causes first.'
-    : 'Nothing that stands asks for a part. This is what is known, for whatever turns up.';
+    ? 'For the active alarms, most likely causes first.'
+    : 'No active alarm calls for a part. These are the known parts, just in case.';
 }

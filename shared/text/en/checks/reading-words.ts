@@ -1,6 +1,6 @@
 /**
- * Readings in words: what each is, how it is usually written, and how somebody takes it who may.
- * What is read in an open box is never explained.
+ * Readings in words: what each is, how it is usually written, and how a qualified person takes it.
+ * How to read something in an open box is never explained.
  */
 import { formatQuantity, type UnitSystem } from '../../../quantity/format-quantity.ts';
 import { formatDuration, formatResistance } from '../format.ts';
@@ -39,39 +39,39 @@ export const READING_WORDS: Record<ReadingName, ReadingWords> = {
     title: 'Static level',
     examples: ['41 ft', '12.5 m'],
     instructions:
-      'As a level sensor shows it or a well contractor sounded it, from the ground down to standing water, after some hours of rest. Negative where the well flows by itself. Leave the well cap closed for it.',
+      'Depth from the ground down to standing water after several hours of rest, from a level sensor or measured by a well contractor. Negative if the well flows by itself. Leave the well cap closed.',
     format: level,
   },
   'pumping-level': {
     title: 'Pumping level',
     examples: ['96 ft', '29 m'],
     instructions:
-      'As a level sensor shows it or a well contractor sounded it, from the ground down to the water while the pump runs, once it falls no further. Write the flow into the remark. Leave the well cap closed for it.',
+      'Depth from the ground down to the water while the pump runs, once it stops falling, from a level sensor or measured by a well contractor. Enter the flow in the note. Leave the well cap closed.',
     format: level,
   },
   precharge: {
     title: 'Tank precharge',
     examples: ['38 psi', '260 kPa'],
     instructions:
-      'Read with the pump switched off and locked off, a tap open and the tank drained until the gauge reads zero. With water pressure on it is no precharge.',
+      'Read it with the pump switched off and locked off, a tap open and the tank drained until the gauge reads zero. With water pressure in the tank, the reading is not the precharge.',
     format: pressure,
   },
   'cut-in': {
-    title: 'Cut-in by the gauge',
+    title: 'Cut-in on the gauge',
     examples: ['40 psi', '276 kPa'],
-    instructions: 'What the gauge shows as the pump starts.',
+    instructions: 'The gauge reading as the pump starts.',
     format: pressure,
   },
   'cut-out': {
-    title: 'Cut-out by the gauge',
+    title: 'Cut-out on the gauge',
     examples: ['60 psi', '414 kPa'],
-    instructions: 'What the gauge shows as the pump stops.',
+    instructions: 'The gauge reading as the pump stops.',
     format: pressure,
   },
   'fill-time': {
-    title: 'Time of a fill',
+    title: 'Fill time',
     examples: ['95 s', '95 s'],
-    instructions: 'From start to stop with every tap shut.',
+    instructions: 'From start to stop with all taps closed.',
     format: formatDuration,
   },
   amps: {
@@ -82,7 +82,7 @@ export const READING_WORDS: Record<ReadingName, ReadingWords> = {
   flow: {
     title: 'Flow',
     examples: ['6.3 gpm', '24 L/min'],
-    instructions: 'By bucket and watch: how much ran, and how long it took.',
+    instructions: 'Use a bucket and a watch: enter the amount and the time to fill it.',
     format: (si, units) => formatQuantity(si, 'flow', units, 2),
   },
   'volts-resting': { title: 'Voltage, pump at rest', examples: ['238 V', '238 V'], format: volts },
@@ -101,7 +101,7 @@ export const READING_WORDS: Record<ReadingName, ReadingWords> = {
 };
 
 /**
- * What anybody can read at a tap or a gauge, or was told by the contractor who sounded the well.
+ * What anybody can read at a tap or a gauge, or gets from the contractor who measured the level.
  */
 export const UNQUALIFIED_READINGS: readonly ReadingName[] = [
   'static-level',
@@ -112,7 +112,7 @@ export const UNQUALIFIED_READINGS: readonly ReadingName[] = [
   'cut-out',
   'fill-time',
 ];
-/** What is read inside a box: results of whoever may, entered and never guided. */
+/** What is read inside a box: a qualified person's results, which are entered and never guided. */
 export const QUALIFIED_READINGS: readonly ReadingName[] = [
   'winding',
   'insulation',
@@ -126,16 +126,15 @@ export function findReadingWords(what: string): ReadingWords | undefined {
   return Object.entries(READING_WORDS).find(([name]) => name === what)?.[1];
 }
 
-/** Said wherever results from inside a box are entered. */
+/** Shown wherever results from inside a box are entered. */
 export const QUALIFIED_ONLY_NOTE =
-  'These are results of a qualified person who had the box open and locked out already, for work of their own. Nobody is asked to open one for this page: without the results, leave it closed and leave the fields empty.';
+  'These are results of a qualified person who already had the box open and locked out for other work. Do not open a box for this page: without results, leave the box closed and the fields empty.';
 
-/** Why the air charge did not come out of a measured draw. */
+/** Why a measured draw gave no precharge. */
 export const DRAW_PROBLEM_TEXT = {
-  'pressure-did-not-fall': 'The pressure has to be lower after the draw than before it.',
-  'fell-too-little': 'The pressure fell too little for the gauge to tell. Draw more.',
+  'pressure-did-not-fall': 'The pressure must be lower after the draw than before it.',
+  'fell-too-little': 'The pressure fell too little to read on the gauge. Draw more.',
   'more-than-the-tank':
-    'More was drawn than the whole tank holds: the pump must have run, or the size on the card is wrong.',
-  'no-tank-size':
-    'The card does not say how large the tank is. Only with it does the draw become a precharge.',
+    'More was drawn than the whole tank holds: the pump must have run, or the tank size on the card is wrong.',
+  'no-tank-size': 'The tank size is not on the card. It is needed to calculate the precharge.',
 } as const;
