@@ -48,7 +48,7 @@ describe('the calendar on a phone', () => {
         status: 200,
         wells: ['house-hill', 'mill-yard', 'north-paddock', 'orchard'],
       });
-      await page.getByText('If somebody has the address who should not').click();
+      await page.getByText('If the wrong person has the address').click();
       await page.getByRole('button', { name: 'Create a new address' }).click();
       await page.getByText('The old address no longer works').waitFor();
       const second = await scanned(page);

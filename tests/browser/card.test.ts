@@ -127,7 +127,7 @@ describe('card', () => {
       await page.getByRole('link', { name: 'motor', exact: true }).click();
       await page.getByRole('heading', { name: 'When it fails' }).waitFor();
       await page.goBack();
-      await page.getByText('Your changes from before are restored').waitFor();
+      await page.getByText('Your earlier changes are restored').waitFor();
       await section(page, 'Pump').click();
       expect(await page.getByLabel('Motor power').inputValue()).toBe('2 hp');
       await page.getByRole('button', { name: 'Undo' }).click();

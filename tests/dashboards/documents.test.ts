@@ -56,7 +56,7 @@ test('a file that cannot be kept is not sent at all', () => {
   expect(uploadProblem({ size: 0 })).toBe('It is empty.');
   expect(uploadProblem({ size: MAX_DOCUMENT_BYTES })).toBeUndefined();
   expect(uploadProblem({ size: MAX_DOCUMENT_BYTES + 1 })).toBe(
-    'It has 26.2 MB; a paper may have 25 MiB at most.',
+    'It has 26.2 MB; a document may have 25 MiB at most.',
   );
 });
 

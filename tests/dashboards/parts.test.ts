@@ -195,7 +195,7 @@ describe('words', () => {
   test.each([
     [0.6, 'most likely'],
     [0.4, 'likely, but not certain'],
-    [0.2, 'likeliest of several'],
+    [0.2, 'most likely of several'],
   ])('of the leading one, %d is %s', (weight, words) => expect(likelyWords(weight, true)).toBe(words));
 
   test.each([

@@ -18,7 +18,7 @@ export const noticeTexts = {
   canBeWrong: 'When this alarm can be wrong',
   cautions: 'Cautions',
   clearedAt: (moment: string) => `Cleared ${moment}.`,
-  withdrawnAt: (moment: string) => `Withdrawn ${moment}: late readings show that it was not so.`,
+  withdrawnAt: (moment: string) => `Withdrawn ${moment}: late readings show that the alarm was wrong.`,
   reasonWas: (reason: string) => `It reported: ${reason}`,
   causeMayRemain: 'The cause may still be there.',
   test: {

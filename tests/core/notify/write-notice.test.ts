@@ -124,7 +124,7 @@ describe('writeNotice', () => {
     } as const;
     const { subject, text } = write(withdrawn, raised());
     expect(subject).toMatch(/\(withdrawn\)$/);
-    expect(text).toContain('Withdrawn Thu 2 April, 3:02 pm: late readings show that it was not so.');
+    expect(text).toContain('Withdrawn Thu 2 April, 3:02 pm: late readings show that the alarm was wrong.');
   });
 
   test.each(ALARM_KINDS)(

@@ -15,6 +15,6 @@ test('energy is told for each 1,000 gallons or cubic meter', () => {
 test('starts say since when, and what is not counted', () => {
   const facts = { starts: 1, hours: '2 h', since: '2026-03-01', installed: '2019', uncountedDays: 3 };
   expect(figuresTexts.startsText(facts)).toBe(
-    '1 start and 2 h since 2026-03-01. Installed 2019: what was before is not counted. 3 days without a count.',
+    '1 start and 2 h since 2026-03-01. Installed 2019: earlier starts and hours are not counted. 3 days without a count.',
   );
 });

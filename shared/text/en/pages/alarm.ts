@@ -6,7 +6,7 @@ export const alarmTexts = {
   evidenceFor: 'Evidence for it',
   evidenceAgainst: 'Evidence against it',
   signs: 'What you would see',
-  excludedIf: 'Not this cause, if',
+  excludedIf: 'Not this cause if',
   lookAlikes: 'These look the same in the readings',
   toTellApart: (check: string) => `To tell them apart: ${check}.`,
   partsHelp: 'About these parts:',
@@ -21,11 +21,12 @@ export const alarmTexts = {
   wholeSite: (site: string) => `All of ${site}`,
   sinceAndNotified: (since: string, notified: string) => `Since ${since}; notified ${notified}.`,
   withdrawn: (since: string, withdrawn: string) =>
-    `${since} Withdrawn ${withdrawn}: late readings showed that it was not so.`,
+    `${since} Withdrawn ${withdrawn}: late readings showed that the alarm was wrong.`,
   cleared: (since: string, cleared: string) => `${since} Cleared ${cleared}; the cause may still be there.`,
   figures: 'Figures',
   haveReady: 'Have ready for the technician',
-  missingOnCard: (missing: string) => `Not on the card, and a technician may ask for it: ${missing}.`,
+  missingOnCard: (missing: string) =>
+    `Missing from the card, though a technician may ask for it: ${missing}.`,
   explainedBy: 'Another active alarm explains this one. Start there:',
   place: (well: string, pump?: string, node?: string) =>
     [

@@ -27,7 +27,7 @@ interface PrechargeTarget {
 export const appTexts = {
   pageTitle: (title: string) => `${title} · Stillwell`,
   safetyNote:
-    'Stillwell monitors and notifies. It is no safety device and switches nothing. Work on a pump, its wiring or its tank is for licensed people.',
+    'Stillwell monitors and notifies. It is not a safety device and switches nothing. Only licensed people may work on a pump, its wiring or its tank.',
   notFound: 'Not found',
   allWells: 'All wells',
   uploadFailed: 'The upload failed: the server did not answer or the connection broke. Try again.',
@@ -38,13 +38,13 @@ export const appTexts = {
   valueSpan: (min: string, max: string, unit: string, last: string, unit2: string) =>
     `from ${min} to ${max} ${unit}, last ${last} ${unit2}`,
   runTimeOfDays: (days: number) => `Run time per day, last ${days} days`,
-  noDays: 'No full day of this well yet.',
+  noDays: 'No full day of data from this well yet.',
   runTimeSpan: (min: string, max: string, last: string) =>
     `Run time per day: from ${min} to ${max}, last ${last}.`,
   sheetOf: (sheet: number, count: number, labels: string) => `Sheet ${sheet} of ${count}: ${labels}`,
   mostLikely: 'most likely',
   likelyUnsure: 'likely, but not certain',
-  likeliestOfSeveral: 'likeliest of several',
+  likeliestOfSeveral: 'most likely of several',
   possible: 'possible',
   lessLikely: 'less likely',
   threePhase: 'three phase',

@@ -25,7 +25,7 @@ export const cardTexts = {
   photoNotSaved: 'The photo was not saved.',
   wiringPhotos: 'Photos of the wiring',
   wiringPhotosCaution: (electrician: string) =>
-    `For the person who already has the box open and locked out. Leave a closed box closed. ${electrician}`,
+    `Only for the person who already has the box open and locked out. Leave a closed box closed. ${electrician}`,
   wiringPhoto: (number: number) => `Photo ${number} of the wiring`,
   removePhoto: (number: number) => `Remove photo ${number} from the card`,
   addAPhoto: 'Add a photo',
@@ -40,7 +40,7 @@ export const cardTexts = {
   cardAndMeasured: 'Card and measured values',
   pressureSwitch: 'Pressure switch',
   differ: 'They differ.',
-  draftRestored: 'Your changes from before are restored and not saved yet.',
+  draftRestored: 'Your earlier changes are restored but not saved yet.',
   saved: 'Saved.',
   notSaved: 'The card was not saved. Your changes are still here.',
   chooseFields: (count: number) => `Choose for ${formatCount(count, 'field')} that both of you changed.`,

@@ -40,12 +40,12 @@ export const EXPORT_FILE_TEXT = {
     reference: (reading: string) => `${reading} (reference)`,
   },
   normal: {
-    none: 'No normal values were learned: the sensors did not measure long enough.',
+    none: 'No normal values learned: the sensors did not measure long enough.',
     head: ['Since', 'Pump', 'Running amps', 'Cut-in to cut-out', 'Run time', 'Cycles a day', 'Remark'],
     pinned: 'pinned by a person',
   },
   trends: {
-    none: 'Too few days were measured to draw a trend.',
+    none: 'Too few days with data to draw a trend.',
     intro:
       'One value a day. Cycles, run time and water are totals of all pumps. A gap is a day without data.',
     cycles: 'Cycles a day',
@@ -62,13 +62,13 @@ export const EXPORT_FILE_TEXT = {
     urgency: (mark: string) => ` (${mark.toLowerCase()})`,
     cause: (name: string) => ` Most likely cause: ${name.toLowerCase()}.`,
     acknowledged: (moment: string, by: string) => `${moment}${by}`,
-    withdrawn: (moment: string) => `withdrawn ${moment}: late readings showed otherwise`,
+    withdrawn: (moment: string) => `withdrawn ${moment}: late readings showed that the alarm was wrong`,
     active: 'active when this file was made',
   },
   checks: {
     head: ['Date', 'Check', 'Result', 'Value', 'Remark', 'By'],
     left: (value: string) => `left at ${value}`,
-    plans: 'Own schedules',
+    plans: 'Changed schedules',
     planHead: ['Check', 'Schedule', 'Since', 'By'],
   },
   water: {
@@ -104,7 +104,7 @@ export const EXPORT_FILE_TEXT = {
   },
   data: {
     intro: (counts: string) =>
-      `This page also holds the whole record for programs, one line of JSON each, in a data block that no browser runs: ${counts}. Quantities there are in SI with the unit in the name. Times are Unix milliseconds or UTC. Another Stillwell imports this page or its ZIP with the whole history of the well:`,
+      `For programs, this page also holds the whole record, one JSON object per line, in a data block that no browser runs: ${counts}. Quantities there are in SI with the unit in the name. Times are Unix milliseconds or UTC. Another Stillwell imports this page or its ZIP with the whole history of the well:`,
     command: 'stillwell import FILE',
   },
 } as const;

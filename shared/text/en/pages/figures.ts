@@ -15,43 +15,44 @@ interface Starts {
 export const figuresTexts = {
   subject: 'the figures',
   water: 'Water by month and year',
-  noWater: 'No day has a total of its water yet. A flow meter, or a clamp and a transducer, give one.',
+  noWater: 'No day has a water total yet. A total needs a flow meter, or a clamp and a transducer.',
   period: 'Period',
   used: 'Water',
   ofAllowed: 'Of the allowed volume',
   measured: 'Days measured',
   allowed: (volume: string) => `The card allows ${volume} a calendar year.`,
   leastNote:
-    'A day without a total is missing from the sum and not counted as zero: with days missing, the sum is the least that was pumped. What a permit asks for is read off its own meter where it names one.',
+    'A day without a total is left out, not counted as zero. With days missing, at least this much was pumped. If a permit names a meter, report the reading of that meter.',
   daysOf: (measured: number, days: number) => `${measured} of ${days}`,
   months: (year: string) => `Months of ${year}`,
   pump: (number: string | undefined) => (number === undefined ? 'Pump' : `Pump ${number}`),
   today: 'Today, from the runs of the last week',
-  noDuty: 'No run of the last week has its flow measured.',
+  noDuty: 'No run in the last week has a measured flow.',
   flow: 'Flow',
   head: 'Head',
-  curveHead: 'Head of the curve at this flow',
+  curveHead: 'Head on the pump curve at this flow',
   power: 'Power',
   efficiency: 'Wire-to-water efficiency',
   energy: 'Energy',
   headNote: (from: 'sensor' | 'reading', level: string, day: string) =>
-    `The head is the depth to the water while pumping (${level}, ${from === 'sensor' ? 'least of the level sensor in the week' : `read on ${day}`}) and the mean pressure at the tank. Friction in the pipe is left out: the true head is higher.`,
-  noHead: 'The head needs a pumping level, from a level sensor and the set depth or as a reading.',
-  noCurve: 'The card has no curve: enter points of flow and head to compare.',
-  curve: 'Curve of the card, with today’s point',
+    `Head is the depth to water while pumping (${level}, ${from === 'sensor' ? 'lowest level of the week, from the level sensor' : `read on ${day}`}) and the mean pressure at the tank. Friction in the pipe is left out: the true head is higher.`,
+  noHead:
+    'To calculate the head, Stillwell needs a pumping level: a reading, or a level sensor and the set depth.',
+  noCurve: 'The card has no pump curve. Enter points of flow and head to compare.',
+  curve: 'Pump curve from the card, with today’s point',
   ofCurve: (percent: string) => `${percent} of the curve’s head`,
   wornNote:
-    'Under the curve: a worn pump, a hole in the drop pipe, a lower voltage, a meter or level that is off, or friction. The contractor measures before anything is pulled.',
+    'A point below the curve can mean a worn pump, a hole in the drop pipe, low voltage, a wrong meter or level reading, or friction. The contractor measures before pulling anything.',
   startsText: ({ starts, hours, since, installed, uncountedDays }: Starts) =>
     [
       `${formatCount(starts, 'start')} and ${hours} since ${since}.`,
       ...(installed !== undefined && since > installed
-        ? [`Installed ${installed}: what was before is not counted.`]
+        ? [`Installed ${installed}: earlier starts and hours are not counted.`]
         : []),
       ...(uncountedDays > 0 ? [`${formatCount(uncountedDays, 'day')} without a count.`] : []),
     ].join(' '),
   dropText: (volts: string, percent: string, amps: string) =>
-    `The wire on the card loses ${volts} at ${amps}, ${percent} of the motor’s volts.`,
+    `The wire on the card loses ${volts} at ${amps}, ${percent} of the motor’s voltage.`,
 };
 
 /** "1.24 acre-ft (404,000 gal)", "1,530 m3": with three figures, as meters are read. */

@@ -8,9 +8,10 @@ export const labelsTexts = {
   preview: 'Preview',
   sheets: 'Sheets',
   paper: 'Paper',
-  firstFreePlace: 'First free place, row by row',
+  firstFreePlace: 'First unused label, counted row by row',
   printHelp: (paper: 'a4' | 'letter') =>
     `Print at actual size (100 %) on ${paper === 'a4' ? 'A4' : 'Letter'}, without headers and footers.`,
   scaleBarHelp: 'Measure the bar at the foot of the sheet to check the size.',
-  labelStockHelp: 'Print on plain paper first and hold both sheets against the light.',
+  labelStockHelp:
+    'Print on plain paper first. Hold it behind a label sheet against the light to check the position.',
 };

@@ -11,5 +11,5 @@ export const newWellTexts = {
   yourName: 'Your name',
   create: 'Create well',
   savedAs: 'Saved as',
-  nodeOfThatName: 'The node of that name belongs to this well, unless its card says otherwise.',
+  nodeOfThatName: 'A node with this name belongs to this well, unless the card says otherwise.',
 };

@@ -26,7 +26,7 @@ export const readingsTexts = {
     `The clamp read ${rest} with the pump off and ${running} with it running; the meter read ${meter}.`,
   readTwoLoads: (low: string, high: string, meterLow: string, meterHigh: string) =>
     `The clamp read ${low} and ${high}; the meter read ${meterLow} and ${meterHigh}.`,
-  calibrationEffect: 'New readings follow the line through both points. Earlier readings stay as they are.',
+  calibrationEffect: 'New readings are corrected with both points. Earlier readings stay as they are.',
   calibrate: 'Calibrate with these two points',
   checkClamp: 'Check the clamp with a clamp meter',
   checkClampHelp: (electrician: string, caution: string) =>
@@ -39,8 +39,8 @@ export const readingsTexts = {
   clampMeter: 'clamp meter',
   whichMeter: 'Meter used',
   switchThePumpOff:
-    'Switch the pump off at its breaker or disconnect, so that it can’t start meanwhile. Draw no other water.',
-  drawWait: 'Wait some minutes until the gauge is steady. Note the pressure.',
+    'Switch the pump off at its breaker or disconnect, so that it can’t start during the test. Draw no other water.',
+  drawWait: 'Wait a few minutes until the gauge is steady. Note the pressure.',
   drawWater:
     'Draw a measured amount into buckets: 5 gal (20 L) or more. If the flow stops and the pressure drops sharply first, check the box below.',
   drawWaitAgain: 'Wait until the gauge is steady again. Note the pressure. Then switch the pump on.',
@@ -56,7 +56,7 @@ export const readingsTexts = {
   timeExample: '48 s',
   flowIs: (flow: string) => `Flow: ${flow}.`,
   guideIntro:
-    'Open a tap, wait for the pump, close the tap and leave all taps closed until the pump stops. The sensors give running amps, cut-in, cut-out and fill time of this run. Take these readings while the well works well: later readings are compared with them.',
+    'Open a tap, wait for the pump, close the tap and leave all taps closed until the pump stops. The sensors give running amps, cut-in, cut-out and fill time of this run. Take these readings while the well is in good order: later readings are compared with them.',
   pump: 'Pump',
   start: 'Start',
   waitingForPump: 'Checking the pump …',
@@ -70,7 +70,7 @@ export const readingsTexts = {
   runResults: 'Results of this run',
   fillCondition: '(only if all taps were closed while the pump ran)',
   coarse: 'The readings are more than 3 s apart: both pressures are interpolated.',
-  pinAll: 'Pin these: the well works well now, and later readings are compared with them',
+  pinAll: 'Pin these: the well is in good order now, and later readings are compared with them',
   titleOfLine: (title: string, line: number) => `${title}, line ${line}`,
   nothingChosen: 'Choose at least one reading to save.',
   line: (line: number) => `line ${line}`,
@@ -115,11 +115,11 @@ export const readingsTexts = {
   missingPoint: {
     'no-pair': 'No meter reading since the last calibration of this clamp.',
     'one-load':
-      'Only one load was compared. For a second point, compare a load that differs by a fifth, or a clamp that reads zero with the pump off.',
+      'Only one load was compared. For the second point, compare at a load that differs by at least 20 %, or with the pump off and the clamp reading zero.',
     'does-not-rise': 'Clamp and meter contradict each other. Compare again.',
   },
   agrees: ({ clamp, meter, allowed }: { clamp: string; meter: string; allowed: string }) =>
-    `Clamp ${clamp}, meter ${meter}: they agree, within the ${allowed} that two such instruments may differ.`,
+    `Clamp ${clamp}, meter ${meter}: they agree within the ${allowed} tolerance of two such instruments.`,
   differs: ({ clamp, meter, allowed, by, isMore }: ClampDifference) =>
     `Clamp ${clamp}, meter ${meter}: the clamp reads ${by} ${isMore ? 'more' : 'less'}. They agree within ${allowed}.`,
   prechargeFound: ({ precharge, tank, error, ranEmpty, atSeaLevel }: DrawResult) =>

@@ -11,7 +11,7 @@ export const uiTexts = {
     `Shelved until ${when}. The alarm stays active; no notices go out until then.`,
   shelveForATime: 'Shelve the alarm',
   shelveHelp:
-    'For a known problem that you cannot fix today. The alarm stays active; nobody is notified until the time is over.',
+    'For a known problem that you cannot fix today. The alarm stays active; nobody is notified until then.',
   shelve: 'Shelve',
   shelveFor: 'For',
   since: (when: string) => `Since ${when}.`,
@@ -43,7 +43,7 @@ export const uiTexts = {
   switch: 'Switch',
   fromTo: (from: string, to: string) => `${from} to ${to}`,
   tank: 'Tank',
-  plainTank: 'plain',
+  plainTank: 'plain (no bladder)',
   captiveAir: 'captive air',
   precharge: 'Precharge',
   reliefValve: 'Relief valve',
@@ -74,10 +74,10 @@ export const uiTexts = {
   metric: 'Metric',
   importWell: 'Import a well from another Stillwell',
   importHelp:
-    'The ZIP holds all records of the well with its documents. The page leaves out the documents. An import changes no existing record.',
+    'The ZIP holds all records of the well with its documents. The page alone does not hold the documents. An import changes no existing record.',
   import: 'Import',
   zipOrPage: 'ZIP or page',
-  sameWell: 'This is the same well as the one here with this name',
+  sameWell: 'This is the same well as the existing one with this name',
   uploadProgress: 'Upload progress',
   readingFile: 'Reading the file …',
   toWell: (well: string) => `Open ${well}`,
@@ -100,9 +100,9 @@ export const uiTexts = {
     'The phone updates the calendar on this network only. Elsewhere it shows the last update. A calendar on an internet service cannot reach this network: use an app that subscribes from the phone.',
   addressStays: (host: string) =>
     `The address is valid while this computer has the address ${host}. Reserve that address in the router.`,
-  addressLeaked: 'If somebody has the address who should not',
+  addressLeaked: 'If the wrong person has the address',
   addressMade: (ago: string) =>
-    `This address was created ${ago}. A new address replaces it at once. Phones keep what they have and need the new address for updates.`,
+    `This address was created ${ago}. A new address replaces it at once. Phones keep the events they already have, but need the new address for updates.`,
   newAddressMade: 'New address created. The old address no longer works.',
   newAddress: 'Create a new address',
   addressRemoved: 'Address removed. It no longer works.',

@@ -29,9 +29,9 @@ export const visitTexts = {
   recordWork: 'Record work and parts',
   closeVisit: 'Close the visit',
   closeVisitHelp:
-    'Closing the visit clears active alarms. The before/after report compares runs and days before the visit with those after it; it needs some runs.',
+    'Closing the visit clears active alarms. The before/after report compares runs and days before the visit with those after it. It needs several runs after the visit.',
   learnAgain: 'Learn normal values again',
-  learnAgainHelp: '(after work on pump, motor, tank or switch; none is recorded)',
+  learnAgainHelp: '(needed after work on pump, motor, tank or switch; no such work is recorded)',
   beforeAndAfter: 'Before and after',
   backToVisits: 'Back to visits',
   print: 'Print this page',

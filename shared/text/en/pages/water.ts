@@ -43,10 +43,10 @@ export const waterTexts = {
   limitSources: 'Sources of the limits',
   moreTests: 'When to test for more',
   moreTestsSource:
-    'EPA, questions and answers on private wells. Test more often with small children, pregnant or nursing women, or elderly people in the house. The health department knows the local ground.',
+    'EPA, questions and answers on private wells. Test more often with small children, pregnant or nursing women, or elderly people in the house. The health department knows the local geology.',
   trends: 'Trends',
   trendsHelp:
-    'A hollow dot is no measured value: it lies below the detection limit or above the counting range.',
+    'A hollow dot is not a measured value: the result was below the detection limit or above the counting range.',
   subject: 'the water tests',
   nextTest: 'Next test',
   missingYearly: (analytes: string) => `Not tested within a year: ${analytes}.`,
@@ -62,10 +62,10 @@ export const waterTexts = {
   results: (count: number) => formatCount(count, 'result'),
   // Known occasions to ask a laboratory for more (EPA, questions and answers on private wells).
   testsByCondition: [
-    ['Somebody in the house has stomach trouble again and again', 'coliform bacteria'],
+    ['Somebody in the house has repeated stomach trouble', 'coliform bacteria'],
     ['Lead in pipes, solder or fittings', 'pH, lead, copper'],
     ['Pipes corrode, or the water stains', 'corrosion, pH, lead, iron, manganese'],
-    ['Fields, orchards or stock close by', 'nitrate, pesticides, coliform bacteria'],
+    ['Crops, orchards or livestock nearby', 'nitrate, pesticides, coliform bacteria'],
     ['Mining close by', 'metals, pH, corrosion'],
     ['Gas drilling close by', 'chloride, sodium, barium, strontium'],
     ['Radon is known in the area', 'radon'],

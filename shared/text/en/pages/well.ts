@@ -60,15 +60,15 @@ export const wellTexts = {
   takeOut: 'Take out of service',
   pinNormal: 'Pin normal values',
   pinHelp:
-    'For values measured while the well worked well, such as after a repair. Slow changes are compared with them. Enter values with units; an empty field keeps the learned value.',
+    'Pin values measured while the well was in good order, such as after a repair. Stillwell compares slow changes with them. Enter values with units; an empty field keeps the learned value.',
   pin: 'Pin it',
   pinned: 'Pinned.',
   runningAmps: 'Running amps',
   ampsExample: '7.9 A',
-  noteSummary: 'Guests, a garden, more stock, laid up',
+  noteSummary: 'Guests, a garden, more livestock, laid up',
   expectedUntil: (until: string, text: string) => `Expected until ${until}: ${text}.`,
   noteHelp:
-    'One line with its end. Announced extra use raises no alarm. Alarms are suppressed while a well is laid up. A note ends by itself.',
+    'Write one line with an end date. Extra use that you announce raises no alarm. Alarms are suppressed while a well is laid up. The note expires by itself.',
   saved: 'Saved.',
   save: 'Save',
   note: 'What, and until when',
@@ -82,7 +82,7 @@ export const wellTexts = {
   subject: 'this well',
   activeAlarms: 'Active alarms',
   last15Minutes: 'Last 15 minutes',
-  lastRun: 'Last run against the normal run',
+  lastRun: 'Last run compared with the normal run',
   yearOfRunTime: 'Run time per day, one year',
   trends: 'Trends',
   pastAlarms: 'Alarms of the past year',
@@ -93,12 +93,12 @@ export const wellTexts = {
   yearSubject: 'the year',
   firstDayTomorrow: 'The first full day appears here tomorrow.',
   yearOf: (days: number, normal: string, most: string) =>
-    `Run time per day over a year, ${days} days known: normally ${normal}, at most ${most}.`,
+    `Run time per day over a year, ${days} days with data: normally ${normal}, at most ${most}.`,
   dayOfYear: 'Day of the year',
   upToNormal: 'up to a normal day',
   upToHalfMore: 'up to 1½ times',
   upTo2Half: 'up to 2½ times',
-  beyond: 'above. A thin line: not known.',
+  beyond: 'more than 2½ times. A thin line: not known.',
   notKnown: 'not known',
   ranNormally: (duration: string, normal: string) => `ran ${duration} (normally ${normal})`,
   agreement: { agrees: 'They agree.', differs: 'They differ.', 'not-yet': 'Not known yet.' },
@@ -106,19 +106,19 @@ export const wellTexts = {
   periods: { 7: '7 days', 30: '30 days', 366: '1 year' },
   runOf: (when: string, hasNormal: boolean) =>
     hasNormal
-      ? `Run of ${when}, over the band of this well’s normal runs.`
+      ? `Run of ${when}, compared with the band of this well’s normal runs.`
       : `Run of ${when}. The normal run is not known yet.`,
   pagePurposes: {
-    card: 'facts of the well: pump, bore, tank, wiring, locations',
+    card: 'facts about the well: pump, borehole, tank, wiring, locations',
     visit: 'parts to bring, work done, before/after reports',
     checks: 'due dates, instructions and past results',
     water: 'laboratory results compared with published limits',
     figures: 'the pump on its curve, starts and hours, water by month and year',
-    yield: 'timed drawdowns: level and flow against minutes, specific capacity, recovery',
+    yield: 'timed drawdown tests: level and flow over time, specific capacity, recovery',
     readings: 'guided reference readings and your own readings',
     labels: 'to print for tank, switch, control box, panel and well head',
     documents: 'manuals, receipts, the well log, photos',
-    export: 'the well in section, and everything recorded about it in one file',
+    export: 'a cross section of the well, and everything recorded about it in one file',
   },
   noteFacts: ({ until, inForce, entered, by }: NoteFacts) =>
     [
@@ -126,7 +126,7 @@ export const wellTexts = {
       `entered ${entered}${by === undefined ? '' : ` by ${by}`}`,
     ].join(', '),
   withdrawn: (since: string, withdrawn: string) =>
-    `From ${since}; withdrawn ${withdrawn}: late readings showed that it was not so.`,
+    `From ${since}; withdrawn ${withdrawn}: late readings showed that the alarm was wrong.`,
   fromTo: (since: string, cleared: string) => `From ${since} to ${cleared}.`,
   activeAtExport: (since: string) => `From ${since}; active when the well was exported.`,
   stillActive: (since: string) => `From ${since}; still active.`,

@@ -2,13 +2,13 @@
 export const yieldPageTexts = {
   subject: 'the yield tests',
   intro:
-    'How much water the well gives: draw evenly for an hour or more and note the level minute by minute. A well contractor does it best; the level sensor can read along.',
+    'A yield test shows how much water the well gives. Pump at a steady rate for an hour or more and note the level each minute. It is best done by a well contractor; a level sensor can record the levels.',
   caution:
-    'Stop before the level comes near the pump: a pump that runs dry is ruined in minutes. Lead the water away where it neither floods nor freezes. Leave the well cap closed: a level is read from a sensor, or by the licensed contractor who sounds the well.',
+    'Stop before the level comes near the pump: a pump that runs dry is ruined in minutes. Discharge the water where it causes no flooding and no ice. Leave the well cap closed: read the level from a sensor, or have a licensed contractor measure it.',
   enter: 'Enter a test',
   date: 'Date',
   static: 'Static level, before the pump starts',
-  flow: 'Flow, if held even',
+  flow: 'Flow, if held steady',
   points: 'While the pump runs: time, level, flow if read; one line each',
   recovery: 'After it stopped: time, level; one line each',
   doneBy: 'Done by',
@@ -18,7 +18,7 @@ export const yieldPageTexts = {
   tests: 'Tests over the years',
   fromSensors: (when: string) => `Fill in from the sensors: the run of ${when}`,
   sensorsHelp:
-    'The longest run of the last month, by the level sensor. It is a test only if water was drawn evenly all along: check the lines before you save them.',
+    'The longest run of the last month, from the level sensor. It counts as a test only if the flow was steady throughout: check the lines before you save them.',
   examples: {
     static: { us: '41 ft', metric: '12.5 m' },
     flow: { us: '9.5 gpm', metric: '36 L/min' },
