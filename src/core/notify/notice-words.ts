@@ -24,8 +24,15 @@ export interface NoticeWords {
 
 /** More than three likely causes are no help to somebody on the way to the well. */
 const MAX_CAUSES = 3;
-/** Switching off and locking off come before what is done after it. */
+/**
+ * What kills at once comes first; switching off and locking off come before what is done after it.
+ */
 const FIRST_CAUTIONS: readonly Caution[] = [
+  'hot-panel',
+  'live-metal',
+  'downed-line',
+  'runaway-heater',
+  'switching-off',
   'lock-out',
   'breaker-once',
   'electrician',

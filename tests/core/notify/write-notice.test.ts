@@ -28,7 +28,7 @@ describe('writeNotice', () => {
       - Leak
 
       First safe step
-      Use as little water as you can. Tap the tank from top to bottom: if it sounds full all the way up, it has lost its air. Have the tank and its precharge checked.
+      Use as little water as you can. If the pump starts every few seconds, switch it off at its breaker between uses. Knock on the tank from top to bottom: if it sounds full all the way up, it has lost its air. Have your pump contractor check the tank and its precharge this week.
 
       Figures
       - Starts: 14
@@ -39,7 +39,8 @@ describe('writeNotice', () => {
       A very small tank with a use of about half the pump’s flow starts this often without a fault. A tap left running beside a tank that has only lost a little air does too. Right after work on the tank its usual fills are not known yet.
 
       Cautions
-      - Before anyone opens a pressure switch, a control box, a well cap or a tank: switch the breaker or disconnect off, lock it off, and check that the circuit is dead. An automatic pump can start at any second.
+      - Leave a panel, starter or disconnect alone that is wet, hot, buzzing or smells burnt, and never stand in water to reach one. Keep everybody away and call the power company. For smoke or fire call 911.
+      - Pressure switches, control boxes, well caps and tanks are opened by licensed people alone. Before they do: shut the pump off, switch its breaker off and lock it off. Let the water pressure down to zero and the capacitors discharge, and prove with a meter that the circuit is dead. Keep clear until then: an automatic pump can start at any second.
       - Stay out of well pits. People have died in them of bad air and of electric shock. If the tank, its gauge, a valve or the switch is in a pit, leave that step out and call people who have the gear for it.
       - A pressure tank holds compressed air. Release the water pressure before anything is loosened, stay under the pressure rating on the tank, and never cut or weld a tank.
       - The air charge is read with the pump switched off and locked off, a tap open and the tank drained until the gauge reads zero. Read with water pressure on, it shows the system pressure and not the precharge.
@@ -91,7 +92,7 @@ describe('writeNotice', () => {
       expect(text).toContain(CAUTIONS[caution]);
     const inBand = write({ ...past, evidence: { ranS: 50_000 } });
     expect(inBand.subject).toContain('(act today)');
-    expect(inBand.text).toMatch(/First safe step\nLook for running water/);
+    expect(inBand.text).toMatch(/First safe step\nRead the gauge from the door.*Else look for running water/);
   });
 
   test('the second pump is named, a site stands for its wells', () => {

@@ -11,6 +11,7 @@ import { scaledValue } from '../../../src/lab/sensitivity/scaled-value.ts';
 import { isWhole, unitOf } from '../../../src/lab/sensitivity/threshold-unit.ts';
 import { findThresholds, thresholdsIn } from '../../../src/lab/sensitivity/thresholds.ts';
 import type { MeasuredSensitivity } from '../../../src/lab/sensitivity/summary.ts';
+import type { BudgetResults } from '../../../src/lab/sensitivity/try-budgets.ts';
 import { thresholdsPage } from './thresholds-page.ts';
 
 const top = fileURLToPath(new URL('../../..', import.meta.url)).replace(/\/$/, '');
@@ -33,7 +34,10 @@ describe('thresholds', () => {
       readFileSync(`${top}/src/lab/sensitivity/measured.json`, 'utf8'),
     ) as MeasuredSensitivity;
     // Not for prettier, which would pad each column to its longest argument.
-    const page = thresholdsPage({ thresholds, values, reach: reachOf(top), measured });
+    const budgets = JSON.parse(
+      readFileSync(`${top}/src/lab/sensitivity/measured-budgets.json`, 'utf8'),
+    ) as BudgetResults;
+    const page = thresholdsPage({ thresholds, values, reach: reachOf(top), measured, budgets });
     await expect(page).toMatchFileSnapshot(`${top}/src/core/alarms/THRESHOLDS.md`);
   });
 });

@@ -11,18 +11,24 @@ import {
   type Sensitivity,
 } from '../../../src/lab/sensitivity/summary.ts';
 import type { Threshold } from '../../../src/lab/sensitivity/thresholds.ts';
+import { DEFAULT_FALSE_ALARMS_PER_YEAR } from '../../../src/core/alarms/charts/false-alarm-budget.ts';
+import type { BudgetResults } from '../../../src/lab/sensitivity/try-budgets.ts';
+import { budgetParts } from './false-alarm-tables.ts';
 
 interface Page {
   thresholds: readonly Threshold[];
   values: ReadonlyMap<string, number>;
   reach: ReadonlyMap<string, readonly WatchedKind[]>;
   measured: MeasuredSensitivity;
+  /** What other numbers of false alarms came to. */
+  budgets: BudgetResults;
 }
 
-export function thresholdsPage({ thresholds, values, reach, measured }: Page): string {
+export function thresholdsPage({ thresholds, values, reach, measured, budgets }: Page): string {
   const files = [...new Set(thresholds.map(({ file }) => file))];
   return [
     opening(thresholds, measured),
+    ...budgetParts(budgets),
     ...files.map((file) => {
       const own = thresholds.filter((one) => one.file === file);
       const rows = own.map((one) => row(one, values.get(one.id), measured.thresholds[one.id]));
@@ -55,9 +61,9 @@ it was. Whole numbers (runs, days, minutes) move by one at least. So far ${cases
 **not used**: no well of the set came to the line that asks it. Thresholds of
 hydraulics decide from readings and not from what the watches see: they are listed and not tried.
 
-The budget of false alarms (\`falseAlarmsPerYear\` on the card) moves the limits of ${namesOf(BUDGETED)} alone. The limits of all other
-kinds come from the card, from standards and from the arguments below; the budget does not
-move them. What it costs in delay stands in \`shared/text/en/ALARMS.md\`.
+The budget of false alarms moves the limits of ${namesOf(BUDGETED)} alone: \`falseAlarmsPerYear\` on the card says how many
+alarms a year may come by chance (as delivered ${DEFAULT_FALSE_ALARMS_PER_YEAR}, one in ${1 / DEFAULT_FALSE_ALARMS_PER_YEAR} years). The limits of all other kinds come from the card,
+from standards and from the arguments below; the budget does not move them. What it costs in delay comes first.
 
 A threshold is **fragile** if it loses more than 5 points of recall, or adds more than 0.1 false alarms a sound
 well-year, at either step. ${fragile.length === 0 ? 'None of those tried is.' : `These are: ${fragile.join(', ')}.`}

@@ -8,18 +8,14 @@ import { format, resolveConfig } from 'prettier';
 import { expect, test } from 'vitest';
 import { ALARM_KINDS } from '../../../shared/text/en/alarms/kinds.ts';
 import { CATALOGUE } from '../../../shared/alarms/catalogue.ts';
-import type { BudgetResults } from '../../../src/lab/sensitivity/try-budgets.ts';
 import { alarmsPage, prioritiesOf } from './alarms-page.ts';
 
 const at = (path: string): string => fileURLToPath(new URL(`../../../${path}`, import.meta.url));
 const contract = readFileSync(at('firmware-contract/contract.md'), 'utf8');
-const measured = JSON.parse(
-  readFileSync(at('src/lab/sensitivity/measured-budgets.json'), 'utf8'),
-) as BudgetResults;
 
 test('the page of all alarms is made of the words', async () => {
   const file = at('shared/text/en/ALARMS.md');
-  const page = await format(alarmsPage(contract, measured), {
+  const page = await format(alarmsPage(contract), {
     ...(await resolveConfig(file)),
     parser: 'markdown',
   });

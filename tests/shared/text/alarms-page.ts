@@ -5,7 +5,7 @@
  */
 import { ALARM_WORDS } from '../../../shared/text/en/alarms/alarm-words.ts';
 import { CAUSE_WORDS } from '../../../shared/text/en/causes/cause-words.ts';
-import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
+import { CAUTIONS, type Caution } from '../../../shared/text/en/cautions.ts';
 import { FORM_EVIDENCE } from '../../../shared/alarms/form-evidence.ts';
 import { formWords } from '../../../shared/text/en/alarms/forms.ts';
 import {
@@ -15,10 +15,15 @@ import {
   type AlarmKind,
   type Cause,
 } from '../../../shared/text/en/alarms/kinds.ts';
-import { budgetOpening, budgetPart } from './false-alarm-tables.ts';
-import type { BudgetResults } from '../../../src/lab/sensitivity/try-budgets.ts';
+import { DISTINGUISHING_CHECKS } from '../../../shared/text/en/causes/distinguishing-checks.ts';
+import { wellTexts } from '../../../shared/text/en/pages/well.ts';
 import { LOOK_ALIKES } from '../../../shared/text/en/causes/look-alikes.ts';
-import { FORM_LEVELS, nowLevel, URGENCY_WORDS } from '../../../shared/text/en/alarms/urgency.ts';
+import {
+  FORM_LEVELS,
+  nowLevel,
+  URGENCY_WORDS,
+  type Urgency,
+} from '../../../shared/text/en/alarms/urgency.ts';
 
 const OPENING = `# Alarms
 
@@ -27,25 +32,39 @@ cause it can name, with what speaks for it and against it. The words are those o
 the same as they are.
 
 Stillwell watches. It switches nothing and is no safety device. Local code, the equipment's own instructions and licensed people
-always come first.
+always come first. Read the cautions of an alarm and of its cause before you touch anything: the section [Cautions](#cautions) has them
+in full.
+
+- **Now** is of two levels, and each alarm names its own: "${meaning('minutes')}" and "${meaning('today')}"
+- **Soon:** ${meaning('soon')} Whom the step names is called within the week.
+- **Note:** ${meaning('note')} Speak of it at the next visit.
+- **The card** is what Stillwell knows of the well: pump, switch, tank, whom to call, the breaker. Its page is "Card".
+- **The box** or node is the device at the well that measures and sends.
+- **The screen** is the well's page, with its amps and pressure of now.
+- **Enter it as expected, enter a visit, enter that a well is laid up:** on the well's page, under "${wellTexts.tellStillwell}" and "${wellTexts.startVisit}".
 `;
 
-/**
- * Markdown. `contract` is the text of firmware-contract/contract.md; `measured` what other numbers
- * of false alarms came to.
- */
-export function alarmsPage(contract: string, measured: BudgetResults): string {
+function meaning(urgency: Urgency): string {
+  return URGENCY_WORDS[urgency].means;
+}
+
+/** Markdown. `contract` is the text of firmware-contract/contract.md. */
+export function alarmsPage(contract: string): string {
   const priorities = prioritiesOf(contract);
   return [
     OPENING,
-    budgetOpening(),
-    ...[...priorities].map(([kind, priority]) => alarmPart(kind, priority) + budgetPart(kind, measured)),
+    ...[...priorities].map(([kind, priority]) => alarmPart(kind, priority)),
     '## Causes\n\nFindings are weighed into likely causes. Some look alike from current and pressure alone; they are named together.\n',
     ...CAUSES.map(causePart),
     '## What looks alike\n',
     LOOK_ALIKES.map(
-      ({ causes, distinguishedBy }) =>
-        `- ${causes.map(nameOf).join(', ')}. To tell which: ${distinguishedBy}.`,
+      ({ causes, distinguishedBy, cautions = [] }) =>
+        `- ${namesOf(causes)}. To tell which: ${distinguishedBy}.${inBrackets(cautions)}`,
+    ).join('\n'),
+    '\n## How to tell apart\n\nThe causes before the dash from those after it.\n',
+    DISTINGUISHING_CHECKS.map(
+      ({ sideA, sideB, how, cautions = [] }) =>
+        `- ${namesOf(sideA)} – ${namesOf(sideB)}. ${how}${inBrackets(cautions)}`,
     ).join('\n'),
     '\n## Cautions\n',
     Object.entries(CAUTIONS)
@@ -71,17 +90,27 @@ function alarmPart(kind: AlarmKind, priority: string): string {
   const { title, means, needs, firstStep, canBeWrong, cautions } = ALARM_WORDS[kind];
   return `## ${title}
 
-\`${kind}\`, ${priority}. ${means}
+\`${kind}\`, ${priorityOf(kind, priority)}. ${means}
 
-${/\bnow\b/.test(priority) ? `- **When now:** ${URGENCY_WORDS[nowLevel(kind)].means}\n` : ''}- **Needs:** ${needs}
+${/\bnow\b/.test(priorityOf(kind, priority)) ? `- **When now:** ${URGENCY_WORDS[nowLevel(kind)].means}\n` : ''}- **Needs:** ${needs}
 - **First:** ${firstStep}
 - **Can be wrong:** ${canBeWrong}
-${cautions.length === 0 ? '' : `- **Cautions:** ${cautions.join(', ')}\n`}${ALARM_FORMS.map((form) => formPart(kind, form)).join('')}`;
+${cautionsItem(cautions)}${ALARM_FORMS.map((form) => formPart(kind, form)).join('')}`;
+}
+
+/**
+ * The contract has one row for both kinds of amps: a current under its normal is never over the
+ * nameplate.
+ */
+function priorityOf(kind: AlarmKind, priority: string): string {
+  return (kind === 'amps-low' ? priority.split(';')[0]! : priority)
+    .replace('over 1.15 of the plate', 'over 1.15 of the service-factor amps')
+    .replace('now running, soon resting', 'now while the pump runs, soon while it rests');
 }
 
 const FORM_NAMES: Record<AlarmForm, string> = {
   'past-cut-out': 'past cut-out',
-  'over-plate': 'far over the plate',
+  'over-plate': 'far over the nameplate',
   'on-two-phases': 'perhaps on two phases',
   'voltage-far-off': 'a fifth off and more',
   'ended-by-protector': 'a protector ends the run',
@@ -91,6 +120,7 @@ const FORM_NAMES: Record<AlarmForm, string> = {
 function formPart(kind: AlarmKind, form: AlarmForm): string {
   const words = formWords(kind, form);
   if (!words) return '';
+  const level = FORM_LEVELS[form];
   return `
 ### ${ALARM_WORDS[kind].title}: ${FORM_NAMES[form]}
 
@@ -98,15 +128,13 @@ Its evidence holds ${Object.entries(FORM_EVIDENCE[form])
     .map(([figure, value]) => `\`${figure}\`: "${value}"`)
     .join(', ')}. ${words.means}
 
-- **When now:** ${URGENCY_WORDS[FORM_LEVELS[form]].means}
-- **First:** ${words.firstStep}
+${level === undefined ? '' : `- **When now:** ${URGENCY_WORDS[level].means}\n`}- **First:** ${words.firstStep}
 - **Can be wrong:** ${words.canBeWrong}
-- **Cautions:** ${words.cautions.join(', ')}
-`;
+${cautionsItem(words.cautions)}`;
 }
 
 function causePart(cause: Cause): string {
-  const { name, what, evidenceFor, evidenceAgainst, firstStep } = CAUSE_WORDS[cause];
+  const { name, what, evidenceFor, evidenceAgainst, firstStep, cautions } = CAUSE_WORDS[cause];
   return `### ${name}
 
 \`${cause}\`. ${what}
@@ -114,9 +142,17 @@ function causePart(cause: Cause): string {
 - **For it:** ${evidenceFor}
 - **Against it:** ${evidenceAgainst}
 - **First:** ${firstStep}
-`;
+${cautionsItem(cautions)}`;
 }
 
-function nameOf(cause: Cause): string {
-  return CAUSE_WORDS[cause].name;
+function cautionsItem(cautions: readonly Caution[]): string {
+  return cautions.length === 0 ? '' : `- **Cautions:** ${cautions.join(', ')}\n`;
+}
+
+function inBrackets(cautions: readonly Caution[]): string {
+  return cautions.length === 0 ? '' : ` (Cautions: ${cautions.join(', ')}.)`;
+}
+
+function namesOf(causes: readonly Cause[]): string {
+  return causes.map((cause) => CAUSE_WORDS[cause].name).join(', ');
 }

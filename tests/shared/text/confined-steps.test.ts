@@ -87,7 +87,7 @@ describe('a step that sends a person', () => {
       'alarm no-run',
       'alarm store-low',
       'cause store-empty',
-      'telling Look at the storage tank from outside. I',
+      'telling Look at the storage tank from the ground',
       'due stock-water',
     ]);
   });
@@ -114,7 +114,7 @@ test.each(CAUSES)(
       alarm: 'store-low',
       causes: [{ cause, weight: 1 }],
     } as never);
-    expect(firstStep).toMatch(/from outside.*Never climb in, and never lean in alone/u);
+    expect(firstStep).toMatch(/from the ground.*Never climb in, and never put your head through the hatch/u);
     expect(cautions).toContain(CAUTIONS['closed-space']);
   },
 );

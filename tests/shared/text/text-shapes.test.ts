@@ -104,9 +104,14 @@ describe('first steps', () => {
       expect(cautions, of).toContain('breaker-once');
     }
     for (const text of [IF_IT_TRIPPED, CAUTIONS['breaker-once']]) {
-      expect(text).toMatch(/at work for an employer do not reset it, call\. At home.*reset it once/u);
+      expect(text).toMatch(
+        /at work leave it (and tell your boss|to an electrician)\. At home, when everybody says that nobody works there,.*once/iu,
+      );
       expect(text).toMatch(/standing aside/u);
-      expect(text).toMatch(/after a motor that hummed or failed to start,.* wet well head,? or.* storm/u);
+      expect(text).toMatch(
+        /after a motor that hummed or failed to start,.* wet well head,? or.* lightning within a day|wet well head, or within a day of lightning/iu,
+      );
+      expect(text).toMatch(/leave it off.*call an electrician/iu);
     }
   });
 
@@ -125,16 +130,22 @@ describe('first steps', () => {
 
   test('of a generator carry its caution, and so does each text that says that the power is gone', () => {
     const named = STEPS.filter(({ step }) => /\bgenerator\b/iu.test(step)).map(({ of }) => of);
-    expect(named).toEqual(['alarm power-lost', 'alarm site-silent', 'cause power-lost']);
+    expect(named).toEqual(['alarm site-silent', 'cause power-lost']);
     for (const of of [...named, 'cause generator']) {
       const one = STEPS.find((step) => step.of === of);
       expect(one?.step, of).toMatch(
         /through a transfer switch.*outdoors|outdoors.*through a transfer switch/u,
       );
-      expect(one?.cautions, of).toContain('generator');
+      expect(one?.cautions, of).toEqual(expect.arrayContaining(['generator', 'generator-load']));
     }
+    expect(ALARM_WORDS['power-lost'].cautions).toEqual(
+      expect.arrayContaining(['generator', 'generator-load']),
+    );
     expect(CAUTIONS.generator).toMatch(
-      /only through a transfer switch or interlock.*outdoors.*doors, windows and vents.*start.*volts.*while the pump runs/u,
+      /only through a transfer switch or interlock.*outdoors.*doors, windows and vents/u,
+    );
+    expect(CAUTIONS['generator-load']).toMatch(
+      /Start it first.*then switch the pump on\. Switch the pump off before.*volts.*while the pump runs/u,
     );
   });
 
@@ -156,12 +167,10 @@ describe('first steps', () => {
   });
 
   test('that name a reset or a closed valve ask whether somebody is at work there', () => {
-    const others = STEPS.filter(({ step }) =>
-      /breaker.*reset it once|Open a closed one|then open it/u.test(step),
-    );
+    const others = STEPS.filter(({ step }) => /breaker.*reset it once|then open it/u.test(step));
     expect(others.length).toBeGreaterThan(3);
     for (const { of, step } of others)
-      expect(`${of}: ${step}`).toMatch(/nobody is working there|somebody may be at work/);
+      expect(`${of}: ${step}`).toMatch(/everybody says that nobody works there|somebody may be at work/);
   });
 
   test('that have something measured or a box looked into name who may', () => {
@@ -174,7 +183,7 @@ describe('first steps', () => {
   });
 
   test('that name a plate open nothing for it', () => {
-    for (const { of, step } of STEPS.filter(({ step: one }) => /\bplates?\b/.test(one)))
+    for (const { of, step } of STEPS.filter(({ step: one }) => /plates?\b/.test(one)))
       expect(`${of}: ${step}`).toMatch(/read from outside.*Open nothing/);
   });
 
@@ -183,13 +192,15 @@ describe('first steps', () => {
     expect(ALARM_WORDS['over-pressure'].firstStep).toMatch(/^Keep away from the tank/u);
   });
 
-  test('past cut-out: breaker first, then clear of the tank, then a cold tap; else running water is looked for first', () => {
+  test('past cut-out: breaker first, then clear of the tank, then a cold tap; else the pressure is read before running water is looked for', () => {
     const past = alarmWords('long-run', { ranS: 600, switch: 'should be open' });
     expect(past.firstStep).toMatch(
-      /^Switch the pump off at its breaker.*Stand clear of the tank.*Then open a cold tap/u,
+      /^Switch the pump off at its breaker.*Stand clear of the tank.*from outside.*Then open a cold tap elsewhere/u,
     );
     expect(past.cautions).toEqual(expect.arrayContaining(['relief-valve', 'tank-pressure', 'scalding']));
-    expect(alarmWords('long-run', { ranS: 600 }).firstStep).toMatch(/^Look for running water/u);
+    expect(alarmWords('long-run', { ranS: 600 }).firstStep).toMatch(
+      /^Read the gauge from the door.*switch the pump off.*Else look for running water/u,
+    );
     // A form is that of its own alarm alone.
     expect(alarmWords('leak', { switch: 'should be open' })).toEqual(ALARM_WORDS.leak);
   });
@@ -224,7 +235,7 @@ describe('cautions', () => {
   test.each([
     [
       'breaker-once',
-      /wet, hot or smells burnt.*reset it once at most, standing aside, if nobody is working there.*leave it off/u,
+      /lock or tag.*everybody says that nobody works there, push it fully off and then on, once, standing aside.*Leave it off/u,
     ],
     ['well-cap', /Leave the well cap closed.*licensed well contractor.*locked off/u],
     ['disinfecting', /by a licensed well contractor, as the health department says/u],
@@ -232,7 +243,7 @@ describe('cautions', () => {
     ['scalding', /touch nothing on it/u],
     [
       'closed-space',
-      /Never enter.*never lean in alone.*through the hatch from outside, from a guarded stand/u,
+      /Never enter.*never put your head through its hatch, alone or with help.*from the ground/u,
     ],
     [
       'well-pit',

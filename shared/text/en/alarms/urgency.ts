@@ -47,18 +47,18 @@ export function nowLevel(alarm: AlarmKind): NowLevel {
 }
 
 /**
- * A form that is more urgent than its alarm. A pump held past its cut-out moves no water and heats
- * what stands in it. A motor that draws far more than its plate allows heats with each minute, and
- * its overload should have stopped it; so does one that runs on two phases, or on a supply that is
- * a fifth off.
+ * A form that is more urgent than its alarm; undefined where it is less. A pump held past its
+ * cut-out moves no water and heats what stands in it. A motor that draws far more than its
+ * nameplate allows heats with each minute, and its overload should have stopped it; so does one
+ * that runs on two phases, or on a supply that is a fifth off.
  */
-export const FORM_LEVELS: Record<AlarmForm, NowLevel> = {
+export const FORM_LEVELS: Record<AlarmForm, NowLevel | undefined> = {
   'past-cut-out': 'minutes',
   'over-plate': 'minutes',
   'on-two-phases': 'minutes',
   'voltage-far-off': 'minutes',
-  // Never `now` itself.
-  'ended-by-protector': 'minutes',
+  // A note and never `now`: the protector has acted.
+  'ended-by-protector': undefined,
 };
 
 export interface Urgent {
@@ -70,7 +70,7 @@ export interface Urgent {
 export function urgencyOf({ alarm, priority, evidence }: Urgent): Urgency {
   if (priority !== 'now') return priority;
   const form = formOf(alarm, evidence);
-  return form === undefined ? nowLevel(alarm) : FORM_LEVELS[form];
+  return (form && FORM_LEVELS[form]) ?? nowLevel(alarm);
 }
 
 /** Is the first more urgent than the second? */

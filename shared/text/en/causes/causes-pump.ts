@@ -20,36 +20,37 @@ export const PUMP_CAUSES = {
     evidenceAgainst: 'The supply voltage moved along with the amps, or delivery changed as well.',
     firstStep:
       'Have an electrician or pump contractor measure amps, winding resistance and insulation, with the power locked off.',
-    cautions: ['electrician', 'lock-out'],
+    cautions: ['stored-charge', 'electrician', 'lock-out'],
   },
   'failing-capacitor': {
     name: 'Failing start parts in the control box',
-    what: 'A start or run capacitor, or the start relay, is weak. A single-phase motor then starts badly or not at all.',
+    what: 'A start or run capacitor, or the start relay, is weak. A single-phase motor then starts badly or not at all. A jet pump has its capacitor under a cover on the motor.',
     evidenceFor: 'Starts last longer, or fail and succeed in turn. Running amps may have stepped up.',
-    evidenceAgainst: 'The motor is a three-phase one, or has two wires and no control box.',
+    evidenceAgainst:
+      'The motor is a three-phase one, or a two-wire submersible: its starter parts are inside it.',
     firstStep:
-      'Switch the pump off. Have an electrician or pump contractor check the control box: a capacitor keeps its charge after the power is off.',
-    cautions: ['stored-charge', 'electrician', 'lock-out'],
+      'Switch the pump off at its breaker and leave it off. Have an electrician or pump contractor check the control box: a capacitor keeps its charge after the power is off.',
+    cautions: ['hot-panel', 'switching-off', 'stored-charge', 'electrician', 'lock-out', 'stock-water'],
   },
   'stuck-rotor': {
-    name: 'Motor held fast',
+    name: 'Locked rotor (seized or sand-locked pump)',
     what: 'Sand, scale or a failed bearing holds the pump. The motor draws its full starting current and does not turn.',
     evidenceFor: 'Starting current for a second or more, then nothing, again and again.',
     evidenceAgainst: 'Some starts end in a good run.',
     firstStep:
-      'Switch the pump off and leave it off. More tries can burn the motor out. Call a pump contractor.',
-    cautions: ['electrician', 'lock-out', 'stock-water'],
+      'Switch the pump off at its breaker and leave it off. More tries can burn the motor out. Call a pump contractor.',
+    cautions: ['hot-panel', 'switching-off', 'stored-charge', 'electrician', 'lock-out', 'stock-water'],
   },
   'low-well': {
     name: 'Low water in the well',
     what: 'The pump draws more than the well gives, and the water falls to the pump.',
     evidenceFor:
-      'Amps and rise fall within the run, air comes from the taps, and it is better after a long rest.',
+      'Amps and pressure fall the longer it runs, air comes from the taps, and it is better after a long rest.',
     evidenceAgainst:
-      'The measured level is well above the pump, or a short run after a long rest shows it too.',
+      'The measured level is well above the pump, or it happens at the start of a run as well, after a long rest.',
     firstStep:
-      'Switch the pump off at its breaker and rest the well for some hours, then draw slowly. Have the level measured and the pump protected from running dry.',
-    cautions: ['well-cap', 'local-rules', 'stock-water'],
+      'Switch the pump off at its breaker and let the well rest for some hours or overnight, then draw slowly. Have a pump contractor measure the level and protect the pump from running dry.',
+    cautions: ['hot-panel', 'lock-out', 'well-cap', 'local-rules', 'stock-water'],
   },
   'lost-prime': {
     name: 'Pump has lost its prime',
@@ -58,18 +59,20 @@ export const PUMP_CAUSES = {
       'A pump above ground, low amps, and no rise at all from the first second, mostly after a rest.',
     evidenceAgainst: 'The pump is a submersible one: it stands in the water and needs no prime.',
     firstStep:
-      'Switch the pump off and let it cool for hours. Have the suction line and foot valve checked before it is primed again.',
-    cautions: ['lock-out', 'scalding', 'contamination', 'well-pit'],
+      'Switch the pump off at its breaker, leave it off and let it cool for hours. Have a pump contractor check the suction line and the foot valve before it is primed again.',
+    cautions: ['hot-panel', 'lock-out', 'scalding', 'contamination', 'well-pit', 'stock-water'],
   },
   'wrong-rotation': {
     name: 'Motor turns the wrong way',
     // That a three-wire motor can run backwards: US Army TM 5-3820-256-24-6, table 4-1.
     what: 'Two lines of a three-phase motor are swapped, or two leads of a three-wire one in its control box. It turns backwards and lifts little.',
-    evidenceFor: 'Poor delivery, and with three phases unlike amps, since work was done on the wiring.',
-    evidenceAgainst: 'Nothing was touched, or the motor has two wires and no control box.',
+    evidenceFor:
+      'Poor delivery and low pressure since work on the wiring, the panel or the power company’s line.',
+    evidenceAgainst:
+      'Nobody worked on the wiring, the panel or the power line, also not after a storm. Or the motor has two wires and no control box.',
     firstStep:
       'Have an electrician or pump contractor check the leads, with the power locked off, and compare pressure and amps.',
-    cautions: ['electrician', 'lock-out'],
+    cautions: ['stored-charge', 'electrician', 'lock-out'],
   },
   sand: {
     name: 'Sand in the water',
@@ -85,18 +88,19 @@ export const PUMP_CAUSES = {
     what: 'The shaft or the coupling between motor and pump has sheared. The motor turns and the pump does not.',
     evidenceFor: 'Low amps and no rise from the first second of each run, also after a long rest.',
     evidenceAgainst: 'The run began well and faded: then it is the well.',
-    firstStep: 'Switch the pump off at its breaker and have a pump contractor pull it.',
-    cautions: ['lock-out', 'heavy-lift', 'stock-water'],
+    firstStep:
+      'Switch the pump off at its breaker and leave it off. Have a pump contractor measure level and pressure at the well before the pump is pulled.',
+    cautions: ['hot-panel', 'lock-out', 'heavy-lift', 'stock-water'],
   },
   'air-lock': {
     name: 'Air lock in the pump',
     // US Army TM 5-3820-256-24-6, table 4-1.
     what: 'Air or gas is trapped in the pump, after a dry run or after it was pulled. It turns and lifts little.',
     evidenceFor: 'Low amps and no rise since the well was drawn down or the pump was set.',
-    evidenceAgainst: 'It is the same after the pump has stood for some minutes.',
+    evidenceAgainst: 'It is the same after the pump has stood for an hour or more.',
     firstStep:
-      'Switch the pump off at its breaker for ten minutes, and then watch one run. If no water comes, switch it off and call a pump contractor.',
-    cautions: ['scalding', 'lock-out', 'stock-water'],
+      'Leave the pump off and call your pump contractor. Only for a submersible, and only if the well was just worked on or drawn down: leave it off for an hour or more, then let it run for one minute at most with a tap open. If no water comes, switch it off at its breaker and call.',
+    cautions: ['hot-panel', 'scalding', 'lock-out', 'stock-water'],
   },
   'plugged-screen': {
     name: 'Plugged screen or pump intake',
@@ -105,14 +109,14 @@ export const PUMP_CAUSES = {
       'Delivery and amps have fallen over months. The water falls further in each run, though it stands as high at rest.',
     evidenceAgainst: 'It came from one day to the next.',
     firstStep:
-      'Have a well contractor measure the water level at rest and in a run. A well that draws down further than it did has a plugged screen; else it is the intake or the pump.',
+      'Have a well contractor measure the water level at rest and in a run. A well that draws down further at the same flow has a plugged screen. Else it is the intake or the pump.',
     cautions: ['well-cap', 'contamination', 'local-rules'],
   },
   'water-table-risen': {
     name: 'Water stands higher in the well',
     what: 'The water in the well has risen, in spring or after rain. The pump lifts more water and draws more current. Nothing is wrong.',
     evidenceFor: 'The measured level is higher than at first, or delivery has grown along with the amps.',
-    evidenceAgainst: 'The measured level is as at first, or the amps are over the motor’s plate.',
+    evidenceAgainst: 'The measured level is as at first, or the amps are over the motor’s nameplate.',
     firstStep: 'Compare with the season, and have the water level measured at the next visit.',
     cautions: ['well-cap'],
   },

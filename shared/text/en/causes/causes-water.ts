@@ -10,7 +10,7 @@ export const WATER_CAUSES = {
       'Runs and rests have both become short over days or weeks, while the pump fills as fast as ever.',
     evidenceAgainst: 'Only the rests are short: then water is running somewhere.',
     firstStep:
-      'Have the precharge checked with the tank drained, and ask why the air went. A plain tank has none: have its air volume control, or bleeder and snifter, checked, and the tank drained and filled with air.',
+      'Have a pump contractor check the precharge with the tank drained, and find out why the air went. A galvanized tank without a bladder has none: have its air volume control, or bleeder and snifter, checked, and the tank drained and filled with air.',
     cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   'bladder-burst': {
@@ -19,16 +19,18 @@ export const WATER_CAUSES = {
     evidenceFor:
       'Runs became short almost at once. The tank is heavy and sounds full to the top. Water at the air valve proves it.',
     evidenceAgainst: 'It came slowly, and the tank holds its charge again once filled.',
-    firstStep: 'Use little water and have the tank replaced. Pumping air in again does not last.',
+    firstStep:
+      'Use little water and have a pump contractor replace the tank this week. Pumping air in again does not last.',
     cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   'tank-overcharged': {
     name: 'Tank overcharged',
     what: 'There is more air in the tank than the cut-in allows. It is empty before the pump starts.',
     evidenceFor:
-      'The pressure falls gently and then drops off just above cut-in. Taps spurt air where the tank is a plain one.',
+      'The pressure falls gently and then drops off just above cut-in. A galvanized tank without a bladder lets taps spurt air.',
     evidenceAgainst: 'The fall is even, right down to cut-in.',
-    firstStep: 'Have the precharge set about 2 psi (14 kPa) under cut-in, with the tank drained.',
+    firstStep:
+      'Have a pump contractor set the precharge about 2 psi (14 kPa) under cut-in, with the tank drained.',
     cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   leak: {
@@ -37,15 +39,16 @@ export const WATER_CAUSES = {
     evidenceFor: 'The pressure falls at an even pace in quiet hours, day and night.',
     evidenceAgainst: 'The pressure holds in quiet hours.',
     firstStep:
-      'Close all yard hydrants. Turn the water heater off and close the valve after the tank for an hour. If the pressure then holds, look in the house; if not, look on the well’s side.',
-    cautions: ['contamination', 'local-rules', 'well-pit'],
+      'Close all yard hydrants. Write down the gauge, turn the water heater off and close the valve after the tank for an hour. Read the gauge again, open the valve and turn the heater on. If the pressure held, look in the house or call a plumber. If it fell, call your pump contractor.',
+    cautions: ['buried-cable', 'relief-valve', 'contamination', 'local-rules', 'well-pit'],
   },
   'open-tap': {
     name: 'Tap or valve left open',
     what: 'A tap, hose, trough float or toilet lets water run.',
     evidenceFor: 'The use began at one moment and has been steady since.',
     evidenceAgainst: 'It grew slowly over days, or it goes on with the house valve closed.',
-    firstStep: 'Walk round: outdoor taps, hoses, troughs, toilets, drip lines.',
+    firstStep:
+      'Walk around and close what runs: outdoor taps, hoses, troughs, toilets, drip lines. If nothing runs, it is a leak: call a plumber.',
     cautions: [],
   },
   'broken-pipe': {
@@ -54,8 +57,17 @@ export const WATER_CAUSES = {
     evidenceFor: 'The pressure fell suddenly and the pump cannot bring it back, although it lifts.',
     evidenceAgainst: 'Pressure builds up as usual with the taps closed.',
     firstStep:
-      'Switch the pump off at its breaker. Look for wet ground, and close the valve before the break if there is one.',
-    cautions: ['contamination', 'lock-out', 'stock-water', 'well-pit'],
+      'Switch the pump off at its breaker and leave it off. Close the valve before the break if there is one. Look for wet ground from a distance, and call your pump contractor.',
+    cautions: [
+      'hot-panel',
+      'buried-cable',
+      'lost-pressure',
+      'empty-heater',
+      'contamination',
+      'lock-out',
+      'stock-water',
+      'well-pit',
+    ],
   },
   'drop-pipe-leak': {
     name: 'Leak in the drop pipe',
@@ -63,9 +75,10 @@ export const WATER_CAUSES = {
     evidenceFor:
       'It leaks with the house valve and all yard hydrants closed, delivery has fallen, and the start of a run raises no pressure for a while.',
     evidenceAgainst:
-      'With the house valve closed the pressure holds, and there is no check valve at the tank, which would hold it too.',
-    firstStep: 'Have a pump contractor pull the pump. It is no work for one person.',
-    cautions: ['well-cap', 'lock-out', 'heavy-lift', 'contamination'],
+      'The pressure holds with the house valve closed. This does not count if there is a check valve at the tank: it hides such a leak.',
+    firstStep:
+      'Have a pump contractor rule out the hydrants, the check valve and the pitless adapter. Only then is the pump pulled.',
+    cautions: ['well-cap', 'lock-out', 'heavy-lift', 'contamination', 'well-pit'],
   },
   'pitless-leak': {
     name: 'Leak at the pitless adapter',
@@ -73,9 +86,10 @@ export const WATER_CAUSES = {
     evidenceFor:
       'It leaks with the house valve and all yard hydrants closed; sometimes water can be heard falling in the well.',
     evidenceAgainst:
-      'With the house valve closed the pressure holds, and there is no check valve at the tank, which would hold it too.',
-    firstStep: 'Have a well contractor look at it. The seal also keeps ground water out.',
-    cautions: ['well-cap', 'well-pit', 'contamination'],
+      'The pressure holds with the house valve closed. This does not count if there is a check valve at the tank: it hides such a leak.',
+    firstStep:
+      'Have a well contractor look at it. The seal also keeps ground water out: do not drink the water until it is repaired, the well disinfected and a test clean.',
+    cautions: ['well-cap', 'well-pit', 'lock-out', 'contamination', 'disinfecting'],
   },
   'check-valve': {
     name: 'Check valve leaks back',
@@ -83,10 +97,10 @@ export const WATER_CAUSES = {
     evidenceFor:
       'The pressure falls right after a run with the house valve and all yard hydrants closed, and the next run is slow to raise it.',
     evidenceAgainst:
-      'With the house valve closed the pressure holds, and there is no check valve at the tank, which would hold it too.',
+      'The pressure holds with the house valve closed. This does not count if there is a check valve at the tank: it hides such a leak.',
     firstStep:
-      'Turn the water heater off, close all yard hydrants and the house valve for an hour, and watch the pressure. Then have the valves checked by a pump contractor.',
-    cautions: ['lock-out', 'contamination', 'local-rules', 'well-pit'],
+      'Close all yard hydrants. Write down the gauge, turn the water heater off and close the house valve for an hour. Read the gauge again, open the valve and turn the heater on. If the pressure fell, have a pump contractor check the valves.',
+    cautions: ['lock-out', 'tank-pressure', 'contamination', 'local-rules', 'well-pit'],
   },
   'closed-valve': {
     name: 'Closed or throttled valve',
@@ -95,8 +109,8 @@ export const WATER_CAUSES = {
       'Low amps with the pressure held high at once, or no rise behind the valve, since somebody worked there. With the pump at rest: pressure that rises as the heater works, though the tank is sound.',
     evidenceAgainst: 'Water flows as ever with a tap wide open.',
     firstStep:
-      'Look at the valves on both sides of the tank. Ask who closed one, and why: somebody may be at work behind it. Then open it slowly, with the pump switched off.',
-    cautions: ['relief-valve', 'lock-out', 'well-pit'],
+      'Look at the valves on both sides of the tank. If one is closed, ask who closed it: somebody may be at work behind it. Switch the pump off at its breaker, then open it slowly. If a pump above ground ran against it, leave the valve to your pump contractor. For a check valve before the heater, have a plumber fit an expansion tank, and leave the check valve in.',
+    cautions: ['hot-panel', 'scalding', 'relief-valve', 'lock-out', 'well-pit'],
   },
   'blocked-nipple': {
     name: 'Blocked line to the switch or gauge',
@@ -104,8 +118,17 @@ export const WATER_CAUSES = {
     evidenceFor:
       'Cut-in and cut-out wander while the gauge follows each run smoothly: then it is the switch’s pipe. Or the gauge itself moves late, in jumps or not at all.',
     evidenceAgainst: 'Cut-in and cut-out are where they were, and the gauge follows each run.',
-    firstStep: 'Have a pump contractor or an electrician clean or replace the line.',
-    cautions: ['lock-out', 'electrician', 'tank-pressure', 'well-pit'],
+    firstStep:
+      'If the pump does not stop at its usual pressure, switch it off at its breaker. Leave it off until a pump contractor or an electrician has cleaned or replaced the line.',
+    cautions: [
+      'hot-panel',
+      'lock-out',
+      'electrician',
+      'tank-pressure',
+      'relief-valve',
+      'well-pit',
+      'stock-water',
+    ],
   },
   frozen: {
     name: 'Frozen line',
@@ -113,8 +136,8 @@ export const WATER_CAUSES = {
     evidenceFor: 'It is freezing there, and the pressure stands still while the pump runs or water is drawn.',
     evidenceAgainst: 'It is well above freezing.',
     firstStep:
-      'Switch the pump off at its breaker. Warm the room slowly, never with a flame, and look for bursts before switching on.',
-    cautions: ['freezing', 'lock-out', 'electrician', 'well-pit'],
+      'Switch the pump off at its breaker. Open the nearest tap, and warm the room slowly from that side, never with a flame. Look for bursts before the pump is switched on. For a burst, or a frozen line to the switch, call your pump contractor.',
+    cautions: ['hot-panel', 'freezing', 'lock-out', 'electrician', 'well-pit'],
   },
   'heat-expansion': {
     name: 'Water heating up',
@@ -124,16 +147,17 @@ export const WATER_CAUSES = {
     evidenceAgainst:
       'It rises while the pump runs, or with the heater off, or further than the tank on the card lets it.',
     firstStep:
-      'Open a cold tap for a moment: the pressure drops at once. Have the precharge of the pressure tank checked before anything is added. If hot water comes hotter than usual or as steam, keep away from the heater and call. Switch it off at its breaker, or its gas valve if that is away from it.',
-    cautions: ['relief-valve', 'tank-pressure', 'precharge', 'lock-out', 'well-pit'],
+      'Look at the water heater from a distance. If it rumbles, steams or blows, or hot water came as steam: open no tap, keep away and call a plumber, or 911. Else open a cold tap for a moment: the pressure drops at once. Have a pump contractor check the precharge of the pressure tank before anything is added.',
+    cautions: ['runaway-heater', 'relief-valve', 'tank-pressure', 'precharge', 'lock-out', 'well-pit'],
   },
   'plugged-filter': {
     name: 'Plugged filter',
     what: 'A filter or strainer before the tank is full. Less water passes at the same pressure.',
-    evidenceFor: 'Fills have become slower, and the amps have hardly changed.',
+    evidenceFor: 'Fills have become slower, and the amps have fallen a little.',
     evidenceAgainst: 'There is no filter before the tank, or it has just been changed.',
-    firstStep: 'Look at the filter’s own gauges or date, and change it as its instructions say.',
-    cautions: ['contamination', 'well-pit'],
+    firstStep:
+      'Look at the filter’s own gauges or date. Switch the pump off at its breaker, close the valves on both sides, and let the pressure off until the gauge reads zero. Only then change it, as its instructions say. Without a valve or a gauge there, have a pump contractor do it.',
+    cautions: ['hot-panel', 'filter-change', 'tank-pressure', 'lock-out', 'contamination', 'well-pit'],
   },
   'store-empty': {
     name: 'Storage tank empty or shut off',
@@ -141,8 +165,8 @@ export const WATER_CAUSES = {
     evidenceFor: 'A booster pump that lifts nothing, or a measured level near the bottom.',
     evidenceAgainst: 'The measured level in the storage tank is well above its outlet.',
     firstStep:
-      'Switch the pump off at its breaker. Look at the storage tank from outside: is there water, and is the valve at its outlet open? If not, that is the reason.',
-    cautions: ['closed-space', 'lock-out', 'scalding', 'well-pit', 'stock-water'],
+      'Switch the pump off at its breaker and leave it off. Look from the ground: is there water in the storage tank, and is the valve at its outlet open? If not, have it filled, and the valve opened with the pump off and cold. A booster that ran dry is primed before it starts: call your pump contractor.',
+    cautions: ['hot-panel', 'closed-space', 'lock-out', 'scalding', 'well-pit', 'stock-water'],
   },
   'hydrant-leak': {
     name: 'Yard hydrant or buried line leaks',
@@ -151,8 +175,9 @@ export const WATER_CAUSES = {
     evidenceFor:
       'The pressure falls with the house valve closed. The ground is wet at a hydrant or along the line.',
     evidenceAgainst: 'The pressure holds once each hydrant is pushed fully down.',
-    firstStep: 'Push each yard hydrant fully down. Walk along the buried line and look for wet ground.',
-    cautions: ['contamination', 'local-rules'],
+    firstStep:
+      'Push each yard hydrant fully down. If the pressure still falls, switch the pump off at its breaker. Look for wet ground along the buried line, without stepping on it, and call your pump contractor.',
+    cautions: ['hot-panel', 'buried-cable', 'contamination', 'local-rules', 'stock-water'],
   },
   'tank-too-small': {
     name: 'Tank too small for this pump',

@@ -27,25 +27,26 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
   {
     sideA: HOUSE_SIDE,
     sideB: AHEAD_OF_HOUSE,
-    how: 'Push each yard hydrant fully down. Turn the water heater off and close the valve between the tank and the house for an hour, when nobody needs water. If the pressure at the tank then holds, the water goes on the house’s side. If it still falls, it goes ahead of that valve. A check valve at the tank holds the pressure too.',
+    how: 'Push each yard hydrant fully down. Turn the water heater off and close the valve between the tank and the house for an hour, when nobody needs water. If the pressure at the tank holds, the water goes on the house’s side. If it falls, it goes ahead of that valve. A check valve at the tank holds the pressure too. Then open the valve and turn the heater on again.',
     cautions: ['well-pit'],
   },
   {
     sideA: ['hydrant-leak'],
     sideB: WELL_SIDE,
-    how: 'Push each yard hydrant fully down, and walk along the buried line for wet ground. If there is a valve between the well and the tank, close it with the pump switched off. If the pressure at the tank then holds, water goes on the well’s side of it.',
-    cautions: ['well-pit', 'lock-out'],
+    how: 'Push each yard hydrant fully down. Switch the pump off at its breaker, and look for wet ground along the buried line, without stepping on it. If there is a valve between the well and the tank, close it while the pump is off. If the pressure at the tank then holds, water goes on the well’s side of it. Open the valve before the pump is switched on.',
+    cautions: ['hot-panel', 'buried-cable', 'well-pit', 'lock-out'],
   },
   {
     sideA: ['store-empty'],
     sideB: ['low-well', 'lost-prime', 'closed-valve', 'worn-pump', 'broken-pipe'],
-    how: 'Look at the storage tank from outside. If it is empty, or the valve at its outlet is closed, the pump is not to blame.',
-    cautions: ['closed-space', 'well-pit'],
+    how: 'Look at the storage tank from the ground. If it is empty, or the valve at its outlet is closed, the pump is not to blame. Leave the pump off until the tank is filled.',
+    cautions: ['closed-space', 'scalding', 'lock-out', 'well-pit', 'stock-water'],
   },
   {
     sideA: SUPPLY,
     sideB: MOTOR,
-    how: 'See whether other lights and the neighbours have power, and look at the pump’s breaker from outside. If both are as they should be, it is the motor, its switch or its protection.',
+    how: 'See whether other lights and the neighbors have power, and look at the pump’s breaker from outside. If both are as they should be, it is the motor, its switch or its protection: call your pump contractor.',
+    cautions: ['hot-panel', 'breaker-once', 'electrician'],
   },
   {
     sideA: ['clamp-off'],
@@ -59,7 +60,8 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
       'lost-leg',
       'supply-voltage',
     ],
-    how: 'Open a tap until the pump should start. If water comes and goes on as ever, the pump is well and its clamp is not.',
+    how: 'Open a tap until the pump should start. If water comes and goes on as ever, the pump is sound and its clamp is not. The electrician or pump contractor who fitted it checks it.',
+    cautions: ['electrician'],
   },
   {
     sideA: ['transducer-fault'],
@@ -79,13 +81,20 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
   {
     sideA: ['low-well'],
     sideB: ['worn-pump', 'closed-valve', 'broken-pipe', 'drop-pipe-leak', 'lost-prime'],
-    how: 'Let the well rest for some hours with the pump switched off at its breaker, and then watch one run. If it starts as well as ever and fades, it is the well. If it is weak from the first minute, it is the pump, a valve or a pipe. Where no water comes, switch it off at once.',
+    how: 'Let the well rest for some hours with the pump switched off at its breaker, and then watch one run. If it starts as well as ever and fades, it is the well. If it is weak from the first minute, it is the pump, a valve or a pipe. If no water comes within a minute, switch it off at once and leave it off.',
+    cautions: ['hot-panel', 'scalding', 'lock-out', 'stock-water'],
+  },
+  {
+    sideA: ['low-well', 'closed-valve'],
+    sideB: ['lost-prime', 'broken-shaft', 'air-lock'],
+    how: 'Leave the pump off, and have a pump contractor measure level and pressure at the well. Low amps and no rise look the same from here for a low well, lost prime, an air lock, a broken shaft and a closed valve.',
+    cautions: ['scalding', 'well-cap', 'well-pit', 'lock-out', 'stock-water'],
   },
   {
     sideA: ['closed-valve'],
     sideB: ['worn-pump', 'lost-prime', 'broken-pipe', 'failing-motor', 'supply-voltage'],
-    how: 'Look at the valve handles between well and tank: a lever across the pipe is closed. Ask who was there last.',
-    cautions: ['well-pit'],
+    how: 'Look at the valve handles between well and tank: a lever across the pipe is closed. Leave it so, and ask who was there last.',
+    cautions: ['scalding', 'well-pit'],
   },
   {
     sideA: TANK,
@@ -95,14 +104,14 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
   {
     sideA: TANK,
     sideB: ['heat-expansion', 'closed-valve', 'transducer-fault'],
-    how: 'Open a cold tap until the pump starts, and close it again. Once the pump rests, tap the tank from top to bottom. If it sounds full all the way up, it has lost its air. If its upper part sounds hollow, look for a closed valve or a check valve between it and the water heater.',
-    cautions: ['well-pit'],
+    how: 'If the water heater rumbles or steams, keep away and open no tap. Else open a cold tap until the pump starts, and close it again. Once the pump rests, knock on the tank from top to bottom. If it sounds full all the way up, it has lost its air. If its upper part sounds hollow, look for a closed valve or a check valve between it and the water heater.',
+    cautions: ['runaway-heater', 'well-pit'],
   },
   {
     sideA: ['broken-pipe'],
     sideB: ['open-tap', 'worn-pump', 'switch-contacts-stuck'],
-    how: 'Walk along the pipe and look for wet ground or the sound of water, with all taps closed. Stay out of pits.',
-    cautions: ['well-pit'],
+    how: 'Close all taps and switch the pump off at its breaker. Look for wet ground along the pipe, without stepping on it. Stay out of pits.',
+    cautions: ['hot-panel', 'buried-cable', 'well-pit'],
   },
   {
     sideA: ['habit-changed'],
@@ -112,7 +121,8 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
   {
     sideA: ['supply-voltage', 'generator'],
     sideB: ['failing-motor', 'worn-pump', 'sand', 'failing-capacitor', 'low-well', 'lost-leg'],
-    how: 'Have an electrician measure the voltage at the pump’s disconnect while it runs. At its plate’s value the supply is not to blame.',
+    how: 'Have an electrician measure the voltage at the pump’s disconnect while it runs. At the value of its nameplate the supply is not to blame.',
+    cautions: ['electrician'],
   },
   {
     sideA: ['frozen'],
@@ -123,19 +133,19 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
   {
     sideA: ['switch-contacts-stuck', 'switch-out-of-set', 'blocked-nipple'],
     sideB: ['broken-pipe', 'open-tap', 'leak', 'worn-pump', 'low-well', 'overload-tripping'],
-    how: 'Read the pressure while the pump runs. If it is over the cut-out and the pump runs on, the switch does not stop it. If it stays under, the water goes elsewhere or does not come.',
-    cautions: ['well-pit'],
+    how: 'Read the pressure while the pump runs, from the door or on the screen. If it is over the cut-out and the pump runs on, the switch does not stop it: switch the pump off at its breaker and keep away from the tank. If it stays under, the water goes elsewhere or does not come.',
+    cautions: ['hot-panel', 'tank-pressure', 'well-pit'],
   },
   {
     sideA: ['switch-contacts-stuck'],
-    sideB: ['blocked-nipple', 'switch-out-of-set'],
-    how: 'This is told inside the switch, by an electrician or a pump contractor, with the power locked off.',
-    cautions: ['lock-out', 'well-pit'],
+    sideB: ['blocked-nipple', 'frozen', 'switch-out-of-set'],
+    how: 'The gauge climbs in the same way when the contacts are stuck and when the small pipe to the switch is plugged or frozen. An electrician or a pump contractor tells which inside the switch, with the power locked off. Until then leave the pump off.',
+    cautions: ['electrician', 'lock-out', 'well-pit', 'stock-water'],
   },
   {
     sideA: ['bad-card'],
     sideB: ['tank-air-lost', 'bladder-burst', 'switch-out-of-set', 'supply-voltage'],
-    how: 'Compare the card with the papers, with plates that can be read from outside, and with what was last set. Open nothing for it.',
+    how: 'Compare the card with the papers, with nameplates that can be read from outside, and with what was last set. Open nothing for it.',
   },
 ];
 

@@ -17,7 +17,9 @@ export interface LookAlikes {
 export const LOOK_ALIKES: readonly LookAlikes[] = [
   {
     causes: ['power-lost', 'breaker-open'],
-    distinguishedBy: 'measure the voltage at the pump, or see whether others have power',
+    distinguishedBy:
+      'look whether others have power and whether the breaker stands at on; else have an electrician or pump contractor measure the voltage',
+    cautions: ['hot-panel', 'breaker-once', 'electrician'],
   },
   {
     causes: ['check-valve', 'drop-pipe-leak', 'pitless-leak'],
@@ -25,15 +27,17 @@ export const LOOK_ALIKES: readonly LookAlikes[] = [
       'have a pump contractor look into the well; all three leak with the house valve closed, and so does a yard hydrant or a buried line ahead of it',
     cautions: ['well-cap', 'well-pit'],
   },
-  { causes: ['leak', 'open-tap'], distinguishedBy: 'walk round the taps, toilets and troughs' },
+  { causes: ['leak', 'open-tap'], distinguishedBy: 'walk around the taps, toilets and troughs' },
   {
     causes: ['tank-air-lost', 'bladder-burst'],
-    distinguishedBy: 'have the tank recharged and see whether it holds',
-    cautions: ['precharge', 'tank-pressure', 'well-pit'],
+    distinguishedBy: 'have a pump contractor recharge the tank, and see whether it holds',
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   {
     causes: ['stuck-rotor', 'failing-capacitor'],
-    distinguishedBy: 'have the start recorded at a high rate, or the control box checked',
+    distinguishedBy:
+      'have the start recorded at a high rate, or have an electrician or pump contractor check the control box',
+    cautions: ['stored-charge', 'electrician', 'lock-out'],
   },
   {
     causes: ['switch-out-of-set', 'transducer-fault'],

@@ -7,12 +7,12 @@ export const ampsLowText = {
   means:
     'The running current has left its normal downwards. The pump does less work: worn stages, a falling water level, air in the water, or a valve that is partly closed.',
   firstStep:
-    'Look whether a valve was touched. Watch for air spitting from the taps, and for slower filling.',
+    'Ask whether somebody turned a valve, and open a tap. If it spits air, switch the pump off at {breaker}, leave it off and call {firm} today. If fills take longer, have {firm} measure flow, amps and the water level within a week. If neither is so, have it checked at the next visit.',
   canBeWrong:
-    'Where voltage is not measured, the supply alone moves the amps by some per cent; a generator of some days does more, and is waited for. A clamp that is not quite closed reads low while the pump is as good as ever. A valve that somebody throttled on purpose does it too.',
+    'Where voltage is not measured, the supply alone moves the amps by a few percent; a generator that runs for some days does more, and is waited for. A clamp that is not quite closed reads low while the pump is as good as ever. A valve that somebody throttled on purpose does it too.',
   needs:
     'Current, and a baseline of it. Voltage tells a changed supply from a changed pump; pressure makes runs comparable.',
-  cautions: ['electrician', 'well-pit', 'only-watches'],
+  cautions: ['hot-panel', 'lock-out', 'electrician', 'scalding', 'well-pit', 'only-watches', 'stock-water'],
   reasons: {
     /** `fillRatio` is the time of a fill over its normal, if it is longer. */
     'current-below-normal': (figures: AmpsShiftFigures & { fillRatio?: number }, format) =>

@@ -5,12 +5,22 @@ import type { AlarmText } from '../text-shapes.ts';
 export const powerLostText = {
   title: 'No power at the pump',
   means:
-    'The supply of the pump, or of the box that watches it, is gone. No pump, no water after the tank is empty.',
-  firstStep: `If lights are out too, call the power company. If only the pump is out, look at {breaker}. ${IF_IT_TRIPPED} Use a generator only through a transfer switch and outdoors. Save water.`,
+    'The supply of the pump, or of the box that watches it, is gone. A well often has a meter of its own, so lights elsewhere can be on. Save water: without the pump there is none once the tank is empty. The pump starts by itself when the power returns.',
+  firstStep: `If lights are out too, call the power company. If only the pump is out, look at {breaker}. ${IF_IT_TRIPPED} If it is on, call the power company as well.`,
   canBeWrong:
     'If the box has its own supply, that alone may be out, and the pump may be well. A voltage lead that came loose reads as no voltage: then the pump still runs at its next start.',
   needs: 'Voltage at the pump, or a node that reports it just before it lost power.',
-  cautions: ['breaker-once', 'electrician', 'generator', 'flood', 'stock-water'],
+  cautions: [
+    'downed-line',
+    'hot-panel',
+    'breaker-once',
+    'electrician',
+    'lock-out',
+    'generator',
+    'generator-load',
+    'flood',
+    'stock-water',
+  ],
   reasons: {
     'node-reports-power-lost': ({ node }: { node: string }) =>
       `Node ${node} reported that its power supply failed.`,

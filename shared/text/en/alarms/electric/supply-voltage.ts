@@ -4,22 +4,31 @@ import type { AlarmText } from '../text-shapes.ts';
 export const supplyVoltageText = {
   title: 'Supply voltage out of the motor’s range',
   means:
-    'While the pump runs, the voltage is more than a tenth off the motor’s plate. Low voltage overheats a motor as surely as high voltage.',
+    'While the pump runs, the voltage is more than a tenth off the motor’s nameplate. Low voltage overheats a motor as surely as high voltage.',
   firstStep:
-    'Call the power company first: it measures at the meter without charge in most places. Tell it the volts, the time of day and what else was running. If its side is right, call an electrician: a thin wire, a bad joint or a loose neutral does this.',
+    'Call the power company first: it measures at the meter without charge in most places. Tell it the volts, the time of day and what else was running. If its side is right, call an electrician: a thin wire or a bad joint does this, or a loose neutral where the pump runs on 115 V.',
   canBeWrong:
-    'A wrong voltage on the card, a sensor on another circuit, or a generator in use raises it too. It is the mean of ten minutes, in the line that is farthest off. Between short runs it is the voltage at rest, less the sag of the last runs.',
+    'A wrong voltage on the card, a sensor on another circuit, or a generator in use raises it too.',
   needs: 'Voltage at the pump, and the motor’s volts on the card.',
-  cautions: ['electrician'],
+  cautions: ['live-metal', 'electrician', 'generator-load'],
   forms: {
     'voltage-far-off': {
       means:
-        'While the pump runs, the voltage is more than a fifth off the motor’s plate. The motor burns out soon. Where lights elsewhere are too bright or too dim, the neutral of the service may be open, which can start a fire.',
+        'While the pump runs, the voltage is more than a fifth off the motor’s nameplate. The motor burns out soon. Where lights elsewhere are too bright or too dim, the neutral of the service may be open, which can start a fire.',
       firstStep:
-        'Switch the pump off at {breaker} now and leave it off. If lights are too bright or too dim, touch no wiring and call the power company at once. Else call an electrician.',
+        'Switch the pump off at {breaker} now and leave it off. If lights are too bright or too dim, touch no wiring and no metal trough, pipe or well casing, and call the power company at once. For smoke or a burning smell call 911. Else call an electrician.',
       canBeWrong:
         'A wrong voltage on the card, a sensor on another circuit, or a generator in use looks the same. The pump is switched off first all the same.',
-      cautions: ['electrician', 'lock-out', 'generator', 'only-watches', 'stock-water'],
+      cautions: [
+        'hot-panel',
+        'live-metal',
+        'electrician',
+        'lock-out',
+        'generator',
+        'generator-load',
+        'only-watches',
+        'stock-water',
+      ],
     },
   },
   reasons: {

@@ -28,23 +28,23 @@ export type DryFigures = {
 export const dryRunText = {
   title: 'Pump runs but lifts no water',
   means:
-    'The motor turns and draws far less than it should, and no water comes. The water it moves cools and lubricates a pump; without it a pump can be ruined in minutes.',
+    'The motor turns and draws far less than it should, and no water comes. The water it moves cools and lubricates a pump; without it a pump can be ruined in minutes. A closed valve between the pump and the gauge looks the same, and ruins the pump as well.',
   firstStep:
-    'Switch the pump off at {breaker} now. Then look whether a valve between well and tank is closed. Leave the pump off until somebody has found out why it is dry. Call {firm}.',
+    'Switch the pump off at {breaker} now. Leave it off until somebody has found out why it is dry. Call {firm}. Ask whether somebody closed a valve between well and tank, and leave that valve to the contractor: a pump that ran against it can be full of steam.',
   canBeWrong:
-    'A valve closed between the pump and the gauge looks the same in amps and pressure. Without pressure, low amps alone speak for it, and the alarm says so. A clamp that has slipped half open reads low too. Then water still comes.',
+    'Without pressure, low amps alone speak for it, and the alarm says so. A clamp that has slipped half open reads low too. Then water still comes.',
   needs:
-    'Current, and what it usually is: learnt, or the motor’s service-factor amps on the card. Pressure confirms it; a water level says why.',
-  cautions: ['only-watches', 'lock-out', 'scalding', 'well-pit', 'stock-water'],
+    'Current, and what it usually is: learned, or the motor’s service-factor amps on the card. Pressure confirms it; a water level says why.',
+  cautions: ['hot-panel', 'only-watches', 'lock-out', 'scalding', 'well-pit', 'stock-water'],
   forms: {
     'ended-by-protector': {
       means:
         'The pump takes more water than the well gives. Its protector stops it each time before harm is done, and starts it again when the well has had time to fill. That is what it is there for.',
       firstStep:
-        'Nothing is to be done at once. Draw less water at a time, or spread it over the day. If this is new, if rests grow, or if the house runs short, call {firm}.',
+        'Nothing is to be done at once. Keep hands off: the pump will start by itself. Draw less water at a time, or spread it over the day. If this is new, if rests grow, or if the house runs short, call {firm}.',
       canBeWrong:
-        'A protector that stops the pump for a closed valve, a plugged intake or a worn pump looks the same. A protector itself can fail: then the pump runs on dry, and that is told at once.',
-      cautions: ['only-watches', 'stock-water'],
+        'A protector that stops the pump for a closed valve, a plugged intake or a worn pump looks the same. A protector itself can fail: then the pump runs on dry, and that raises an alarm at once.',
+      cautions: ['lock-out', 'only-watches', 'stock-water'],
     },
   },
   reasons: {

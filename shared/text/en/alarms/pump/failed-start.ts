@@ -31,7 +31,7 @@ export const failedStartText = {
   canBeWrong:
     'Sampled once in five seconds or slower, a short healthy run can look like a try, and a try can be missed. A dip of the supply in the first second looks the same. Then the next start is good.',
   needs: 'Current, a reading a second or faster. A start recorded at high rate helps.',
-  cautions: ['electrician', 'lock-out', 'stock-water'],
+  cautions: ['hot-panel', 'switching-off', 'stored-charge', 'electrician', 'lock-out', 'stock-water'],
   reasons: {
     'starts-failed': (figures: FailedStartFigures & { tries: number; everyS?: number }, format) => {
       const { tries, everyS } = figures;

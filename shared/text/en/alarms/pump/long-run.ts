@@ -14,20 +14,39 @@ export const longRunText = {
   means:
     'The pump has run longer than this well ever needs. Water may be running away somewhere, the pump may not reach its cut-out, or the switch may be stuck. A pump that runs for hours can overheat or empty the well.',
   firstStep:
-    'Look for running water: taps, hoses, hydrants, a trough, a toilet, a wet patch. If you find none within ten minutes, switch the pump off at {breaker} and call {firm}. If you are filling a pool, enter it as expected.',
+    'Read the gauge from the door, or the pressure on the screen. Over the usual cut-out, or if the relief valve blows: switch the pump off at {breaker} at once, leave it off and call {firm}. Else look for running water: taps, hoses, hydrants, a trough, a toilet. Close it. If you find none within ten minutes, or a wet patch, do the same. If you are filling a pool, enter it as expected.',
   canBeWrong:
     'A pool being filled, an irrigation set that runs all day, or a new garden looks the same. Under cut-in it can be a use that is simply too large for the pump. If the use is meant, enter it as expected.',
-  needs: 'Current. With pressure it is told sooner; with the usual length of a run learnt, more surely.',
-  cautions: ['only-watches', 'lock-out'],
+  needs: 'Current. With pressure it is told sooner; with the usual length of a run learned, more surely.',
+  cautions: [
+    'hot-panel',
+    'buried-cable',
+    'only-watches',
+    'lock-out',
+    'relief-valve',
+    'scalding',
+    'well-pit',
+    'stock-water',
+  ],
   forms: {
     'past-cut-out': {
       means:
-        'The pump runs on past the point at which its pressure switch should have stopped it. Most often the contacts of the switch are stuck closed. The pressure can rise to that of the relief valve, and a pump that moves no water heats what stands in it.',
+        'The pump runs on past the point at which its pressure switch should have stopped it. Either its contacts are stuck closed, or the small pipe to it is plugged or frozen and it does not feel the pressure. The pressure can rise to that of the relief valve, and a pump that moves no water heats what stands in it.',
       firstStep:
-        'Switch the pump off at {breaker} now and leave it off. Stand clear of the tank. Then open a cold tap in the house or yard to let pressure off. Call {firm}: the contacts of the switch are probably burnt shut.',
+        'Switch the pump off at {breaker} now and leave it off. Stand clear of the tank: stay out of a pump house or pit that it is in, and switch off from outside, at the main if need be. If you cannot, keep away. Then open a cold tap elsewhere to let pressure off. Call {firm}: the switch is probably stuck, or the small pipe to it is plugged or frozen.',
       canBeWrong:
         'A gauge that has begun to read high, or a switch that was just set higher, looks the same. Where pressure is not measured, a closed valve or a low well does too. The pump is switched off first all the same.',
-      cautions: ['lock-out', 'tank-pressure', 'relief-valve', 'scalding', 'only-watches', 'stock-water'],
+      cautions: [
+        'hot-panel',
+        'lock-out',
+        'tank-pressure',
+        'relief-valve',
+        'scalding',
+        'well-pit',
+        'freezing',
+        'only-watches',
+        'stock-water',
+      ],
     },
   },
   reasons: {

@@ -11,12 +11,22 @@ export const noStartText = {
   title: 'Pump should run and does not',
   means:
     'The pressure is under cut-in, or the float calls for water, and the pump draws no current. Water will run out.',
-  firstStep: `Look at the disconnect and the breaker from outside. ${IF_IT_TRIPPED} If there is a low-pressure cut-off with a lever, read its instructions before using it. Else call {firm}.`,
+  firstStep: `Look at the disconnect and {breaker} from outside. ${IF_IT_TRIPPED} If it is on, call {firm}. If the switch has a lever, read its caution first.`,
   canBeWrong:
-    'A clamp that has come off looks the same: then water comes as ever. So does a cut-in on the card that is higher than the switch’s, or a gauge that reads low. A second pump without a clamp may be doing the work. A switch that has just closed late by itself is not told again for a week, down to 15 psi under cut-in.',
+    'A clamp that has come off looks the same: then water comes as ever. So does a cut-in on the card that is higher than the switch’s, or a gauge that reads low. A second pump without a clamp may be doing the work. If the switch closed by itself, only late, this alarm is silent for a week, unless the pressure falls 15 psi (103 kPa) under cut-in.',
   needs:
-    'Current and pressure, or current and the switch’s or float’s contact. Voltage tells a dead supply from a dead motor.',
-  cautions: ['breaker-once', 'electrician', 'lock-out', 'well-pit', 'flood', 'stock-water'],
+    'Current and pressure, or current and the switch’s or float’s contact. Voltage tells a lost supply from a failed motor.',
+  cautions: [
+    'hot-panel',
+    'breaker-once',
+    'low-pressure-lever',
+    'stored-charge',
+    'electrician',
+    'lock-out',
+    'well-pit',
+    'flood',
+    'stock-water',
+  ],
   reasons: {
     'called-for-water-no-current': (
       { caller, forS }: { caller: keyof typeof CALLERS; forS: number },

@@ -8,7 +8,8 @@ export const cycleCountText = {
   title: 'More or fewer runs a day than usual',
   means:
     'The number of runs a day has left what is normal here. The use has changed, or the tank or the pipes have.',
-  firstStep: 'Ask whether the use has changed: guests, a garden, more stock. If not, look for a leak.',
+  firstStep:
+    'Ask whether the use has changed: guests, a garden, more stock. If so, enter it as expected. If not, look for a leak: listen at toilets, and push yard hydrants fully down. If you find none, call {firm} this week.',
   canBeWrong:
     'Weather, seasons, guests and stock change the use several-fold in a healthy way. Enter what you expect, and it is explained. Guests who stay for a week are told as a changed use.',
   needs: 'Current for whole days, and two weeks of habit.',

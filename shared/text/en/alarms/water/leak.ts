@@ -16,12 +16,12 @@ export const leakText = {
   means:
     'The pressure falls while nobody draws water. Something leaks: in the house, in the ground, or back down the well.',
   firstStep:
-    'Push every yard hydrant fully down. Listen at toilets. Then turn the water heater off and close the valve after the tank for an hour. If the pressure still falls, it is a hydrant, a pipe outside or the pipe in the well: call {firm}. Else it is in the house.',
+    'Push every yard hydrant fully down. Listen at toilets, a relief valve and a softener. Then write down the gauge, turn the water heater off and close the valve after the tank for an hour. Read the gauge again, open the valve and turn the heater on. If the pressure fell, it is a hydrant, a pipe outside or the pipe in the well: call {firm}. If it held, it is in the house: call a plumber.',
   canBeWrong:
-    'A trickle left on against frost, a drip line, a trough that trickles, a reverse-osmosis drain, an evaporative cooler or a humidifier looks the same. Without the tank on the card, the amount is not known. Which side of the house valve it is on can’t be seen from here.',
+    'A trickle left on against frost, a softener that does not stop rinsing, a relief valve that drips, a drip line, a reverse-osmosis drain or an evaporative cooler looks the same. Without the tank on the card, the amount is not known. Which side of the house valve it is on can’t be seen from here.',
   needs:
     'Pressure and current: half an hour of quiet a day, on two or three days running. With the tank on the card, the loss is told as a volume.',
-  cautions: ['well-pit', 'contamination', 'local-rules'],
+  cautions: ['buried-cable', 'relief-valve', 'well-pit', 'contamination', 'local-rules'],
   reasons: {
     'lost-on-days': (figures: LossFigures & { days: number }, format) =>
       `${rateText(figures, format)} while nobody draws water. This was so on each of the last ${format.count(figures.days, 'day', 'days')}.${unknownVolumeText(figures, format)}`,

@@ -6,11 +6,11 @@ export const levelLowText = {
   means:
     'The water in the well comes near the pump. If it gets there the pump runs dry, and can be ruined in minutes.',
   firstStep:
-    'Stop watering now, and draw little. If the taps spit air, switch the pump off at {breaker}. Let the well rest overnight, and call {firm} if the level has not come back by morning.',
+    'Stop watering. If the level is near the intake, switch the pump off at {breaker} at once, before the taps spit air. Leave it off overnight, or until the level has come back. If it is not back by morning, call {firm}.',
   canBeWrong:
     'A level sensor that slipped, fouled or was hung anew reads low. A wrong zero looks the same. After a dry season a well may live at such a level for weeks without harm. Then it matters how far a run draws it down.',
   needs: 'The water level over the pump’s intake.',
-  cautions: ['stock-water', 'only-watches', 'local-rules'],
+  cautions: ['hot-panel', 'lock-out', 'stock-water', 'only-watches', 'local-rules'],
   reasons: {
     'level-near-intake': ({ levelM }: { levelM: number }, { length }) =>
       `The water level in the well is only ${length(levelM)} above the pump's intake.`,

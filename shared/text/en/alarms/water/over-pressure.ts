@@ -8,14 +8,24 @@ type RunFigures = { kpa: number; isRunning: boolean };
 export const overPressureText = {
   title: 'Pressure too high',
   means:
-    'The pressure is well over cut-out, close to the relief valve, or over the plate of the tank. While the pump runs, the switch is not stopping it. While it rests, water that a heater warms swells: a sound pressure tank takes that up, and one without air does not.',
+    'The pressure is well over cut-out, close to the relief valve, or over the nameplate of the tank. While the pump runs, the switch is not stopping it. While it rests, water that a heater warms swells: a sound pressure tank takes that up, and one without air does not.',
   firstStep:
-    'Keep away from the tank. If the pump is running, switch it off at {breaker}. Open a cold tap in the house or yard to let pressure off. Then call {firm}.',
+    'Keep away from the tank, and out of a pump house or pit that it is in. If the pump runs, switch it off from outside, at {breaker} or the main; if you cannot, keep away and call. If it rests, look at the water heater from a distance. If that rumbles or steams, open no tap and call a plumber, or 911. Else open a cold tap elsewhere to let pressure off. Then call {firm}.',
   canBeWrong:
     'A gauge that drifts or a wrong scale reads too high: compare with the dial at the tank. At rest, behind a very small tank, water that warms raises it in a harmless way at first. A relief setting that is wrong on the card tells it too early.',
   needs:
-    'Pressure, and a cut-out that was learnt or is on the card, the relief valve’s setting, or the pressure on the tank’s plate.',
-  cautions: ['relief-valve', 'tank-pressure', 'lock-out', 'well-pit', 'only-watches'],
+    'Pressure, and a cut-out that was learned or is on the card, the relief valve’s setting, or the pressure on the tank’s nameplate.',
+  cautions: [
+    'hot-panel',
+    'runaway-heater',
+    'relief-valve',
+    'tank-pressure',
+    'scalding',
+    'lock-out',
+    'well-pit',
+    'only-watches',
+    'stock-water',
+  ],
   reasons: {
     'switch-did-not-open': (figures: RunFigures & { cutOutKpa: number }, format) =>
       `${inRun(figures, format)} The switch should open at ${format.pressure(figures.cutOutKpa)}.`,

@@ -12,11 +12,11 @@ export const shortCyclingText = {
   means:
     'Starts come too close together, or runs are too short. Every start strains the motor, the switch and the check valve. Most often the tank has lost its air.',
   firstStep:
-    'Use as little water as you can. Tap the tank from top to bottom: if it sounds full all the way up, it has lost its air. Have the tank and its precharge checked.',
+    'Use as little water as you can. If the pump starts every few seconds, switch it off at {breaker} between uses. Knock on the tank from top to bottom: if it sounds full all the way up, it has lost its air. Have {firm} check the tank and its precharge this week.',
   canBeWrong:
     'A very small tank with a use of about half the pump’s flow starts this often without a fault. A tap left running beside a tank that has only lost a little air does too. Right after work on the tank its usual fills are not known yet.',
   needs: 'Current, and how long a fill takes here. Pressure tells a tank from a switch.',
-  cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
+  cautions: ['hot-panel', 'precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   reasons: {
     /** `fillS` is a normal fill without any draw. */
     'starts-too-close': (

@@ -16,7 +16,7 @@ export const startsOverLimitText = {
   firstStep:
     'Most often the pressure tank has no air: knock on it from top to bottom. If it sounds full all the way up, it has lost its air. Else look for a leak. Have {firm} check the tank this week.',
   canBeWrong:
-    'Without the motor’s size on the card, the limit is that of the smallest motors, and a larger one may stand fewer. One day of guests, a garden or a pool passes. Limits differ between makers: the plate or the manual rules.',
+    'Without the motor’s size on the card, the limit is that of the smallest motors, and a larger one may stand fewer. One day of guests, a garden or a pool passes. Limits differ between makers: the nameplate or the manual rules.',
   needs: 'Current, for a whole day. The motor’s size on the card says how many starts are allowed.',
   cautions: ['precharge', 'well-pit', 'local-rules'],
   reasons: {

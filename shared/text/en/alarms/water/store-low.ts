@@ -4,13 +4,13 @@ import type { AlarmText } from '../text-shapes.ts';
 export const storeLowText = {
   title: 'Storage tank or trough is low',
   means:
-    'The store is lower than it ever is. What is drawn is more than what is pumped, or nothing is pumped.',
+    'The tank or trough is lower than it ever is. What is drawn is more than what is pumped, or nothing is pumped.',
   firstStep:
-    'See from outside whether the pump runs and the float moves. Never climb in, and never lean in alone: look through the hatch from a guarded stand. Haul water if stock depend on it. Call {firm} today.',
+    'Read the level from the ground. Never climb in, and never put your head through the hatch. See whether the float moves and water flows in. If nothing flows in and the pump draws no current, look at {breaker} from outside. If it has tripped, read the caution about it before you touch it. Haul water if stock depend on it. Call {firm} today.',
   canBeWrong:
-    'A hot week, more stock, or a store that is being cleaned draws it down in a healthy way. A float sensor that hangs or is fouled reads low. Compare with the water as you see it from outside.',
-  needs: 'The depth in the store, and at least four days of it.',
-  cautions: ['closed-space', 'stock-water', 'breaker-once'],
+    'A hot week, more stock, or a tank that is being cleaned draws it down in a healthy way. A float sensor that hangs or is fouled reads low. Compare with the water as you see it from the ground.',
+  needs: 'The depth in the tank or trough, and at least four days of it.',
+  cautions: ['closed-space', 'stock-water', 'hot-panel', 'breaker-once', 'electrician'],
   reasons: {
     'store-under-lowest-day': (
       {

@@ -6,11 +6,11 @@ export const tankAirLostText = {
   means:
     'The tank holds less water between cut-out and cut-in than its air charge on the card would give. The pump starts more often for the same use.',
   firstStep:
-    'Have the precharge checked, with the pump switched off and the tank drained. Do not just pump air in: find out why it was lost.',
+    'Have {firm} check the precharge this week, with the pump switched off and the tank drained. Pumping air in does not last: ask why it was lost. If the pump starts every few seconds, switch it off at {breaker} between uses.',
   canBeWrong:
     'A wrong volume, precharge or altitude on the card gives the same picture from the first day. A tank that was changed for a smaller one does too. From pressure alone, a burst bladder and lost air can’t be told apart.',
-  needs: 'Current and pressure, with fills learnt or the tank’s volume and air charge on the card.',
-  cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
+  needs: 'Current and pressure, with fills learned or the tank’s volume and air charge on the card.',
+  cautions: ['hot-panel', 'precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   reasons: {
     'precharge-low': (
       { prechargeKpa, normalPrechargeKpa }: { prechargeKpa: number; normalPrechargeKpa: number },

@@ -9,7 +9,7 @@ export const tankOverchargedText = {
   means:
     'The air charge is over cut-in. The tank is empty before the pump starts: the pressure drops off suddenly, and taps spit or stop for a moment.',
   firstStep:
-    'Have the precharge checked, with the pump switched off and the tank drained. It belongs about 2 psi (14 kPa) under cut-in. A plain tank has no precharge: where taps spurt air, have its air-volume control looked at.',
+    'Have {firm} check the precharge this week, with the pump switched off and the tank drained. It belongs about 2 psi (14 kPa) under cut-in. A galvanized tank without a bladder has no precharge: if taps spurt air, have its air-volume control checked.',
   canBeWrong:
     'A switch whose cut-in was set lower does the same, and so does a gauge that reads low or a wrong tank on the card. A short dip just at cut-in can also be a large tap opened at that moment.',
   needs: 'Current and pressure, with the tank’s volume and air charge on the card.',

@@ -1,15 +1,11 @@
 /**
- * What the number of false alarms on the card costs, for the page of all alarms: how long the
+ * What the number of false alarms on the card costs, for the page of all thresholds: how long the
  * charts need at each number by their run lengths, and how long the alarms took in wells of both
  * plants (src/lab/sensitivity/measured-budgets.json).
  */
-import { CATALOGUE, type StatisticalKind } from '../../../shared/alarms/catalogue.ts';
-import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
+import { type StatisticalKind } from '../../../shared/alarms/catalogue.ts';
 import { DAY_MS, HOUR_MS } from '../../../shared/units/duration.ts';
-import {
-  DEFAULT_FALSE_ALARMS_PER_YEAR,
-  runLengthFor,
-} from '../../../src/core/alarms/charts/false-alarm-budget.ts';
+import { runLengthFor } from '../../../src/core/alarms/charts/false-alarm-budget.ts';
 import { cusumArl, cusumLimit } from '../../../src/core/alarms/charts/run-length.ts';
 import { BUDGETS, CHARTED, type BudgetResults } from '../../../src/lab/sensitivity/try-budgets.ts';
 import { houseCard } from '../../core/alarms/scene-kit.ts';
@@ -55,18 +51,12 @@ const CHART_OF: Record<StatisticalKind, Chart> = {
   'cycle-count': COUNT,
 };
 
-/** For the top of the page: which alarms the number moves. */
-export function budgetOpening(): string {
-  const names = CHARTED.map((kind) => `\`${kind}\``).join(', ');
-  return `Some alarms can come by chance alone. \`falseAlarmsPerYear\` on the card says how many such false alarms a year you will bear (as
-delivered ${DEFAULT_FALSE_ALARMS_PER_YEAR}, one in ${1 / DEFAULT_FALSE_ALARMS_PER_YEAR} years). It moves the limits of ${names} and of no other alarm: those of the others come from
-the card, from standards and from what \`src/core/alarms/THRESHOLDS.md\` argues.
-`;
+/** A part for each kind that the number moves, with its table. */
+export function budgetParts(measured: BudgetResults): string[] {
+  return CHARTED.map((kind) => budgetPart(kind, measured));
 }
 
-/** The list item and table of one kind; empty for a kind that the number does not move. */
-export function budgetPart(kind: AlarmKind, measured: BudgetResults): string {
-  if (!isCharted(kind)) return '';
+function budgetPart(kind: StatisticalKind, measured: BudgetResults): string {
   const { change, unit, k, shift, valuesPerYear, remark } = CHART_OF[kind];
   const texts = new Set(BUDGETS.map((budget) => measuredText(measured[kind][budget])));
   const same = texts.size === 1 ? ' In the wells of both plants the number changes nothing.' : '';
@@ -76,7 +66,9 @@ export function budgetPart(kind: AlarmKind, measured: BudgetResults): string {
     const alone = cusumArl({ k, h, shift }).toFixed(1);
     return `| ${falseAlarmsPerYear} | ${alone} ${unit} | ${measuredText(measured[kind][falseAlarmsPerYear])} |`;
   });
-  return `- **False alarms by chance:** \`falseAlarmsPerYear\` moves its limit. ${change}: the chart needs so long on average. ${remark}${same}
+  return `## False alarms by chance: ${kind}
+
+\`falseAlarmsPerYear\` moves its limit. ${change}: the chart needs so long on average. ${remark}${same}
 
 | false alarms a year | the chart alone | the alarm, in wells of both plants |
 | --- | --- | --- |
@@ -84,15 +76,11 @@ ${rows.join('\n')}
 `;
 }
 
-function isCharted(kind: AlarmKind): kind is StatisticalKind {
-  return 'chance' in CATALOGUE[kind];
-}
-
 function measuredText(result: BudgetResults[StatisticalKind][string] | undefined): string {
   if (!result || result.faults === 0) return 'not measured';
   const { faults, found, medianAfterMs } = result;
-  const after =
-    medianAfterMs === undefined ? '' : `, half of them within ${timeText(medianAfterMs)} of their start`;
+  const first = found === 1 ? '' : 'half of them ';
+  const after = medianAfterMs === undefined ? '' : `, ${first}within ${timeText(medianAfterMs)} of the start`;
   return `found ${found} of ${faults}${after}`;
 }
 
