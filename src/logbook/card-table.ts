@@ -8,6 +8,7 @@ import type { FlatCard } from '../../shared/card/flat-card.ts';
 import { isName } from '../core/domain/parse-context.ts';
 import { readCsv, writeCsv } from './csv.ts';
 import type { CsvRow } from './csv.ts';
+import { texts } from './texts.ts';
 
 export interface CardRow {
   line: number;
@@ -35,14 +36,14 @@ const DASH = /^'+-$/;
  */
 export function readCardTable(text: string): CardTable {
   const [header, ...rows] = readCsv(text);
-  if (!header) return { problem: 'The table is empty: its first line must name the columns' };
+  if (!header) return { problem: texts().table.isEmpty };
   if (rows.length > MAX_ROWS)
-    return { problem: `The table must have at most ${MAX_ROWS} rows: ${rows.length}` };
+    return { problem: texts().table.tooManyRows({ max: MAX_ROWS, count: rows.length }) };
   const columns = header.cells
     .map((cell) => cell.trim())
     .map((key) => (key === 'switch' ? 'switch.points' : key));
   const problem = header.problem ?? columnsProblem(columns);
-  if (problem !== undefined) return { problem: `Line ${header.line}: ${problem}` };
+  if (problem !== undefined) return { problem: texts().table.line({ line: header.line, problem }) };
   const table: { rows: CardRow[]; bad: BadRow[] } = { rows: [], bad: [] };
   const lines = new Map<string, number>();
   for (const row of rows) {
@@ -54,14 +55,13 @@ export function readCardTable(text: string): CardTable {
 }
 
 function columnsProblem(columns: readonly string[]): string | undefined {
-  if (columns.length === 1 && /[;\t]/.test(columns[0]!))
-    return 'the columns must be parted by commas, and here they are parted otherwise';
+  if (columns.length === 1 && /[;\t]/.test(columns[0]!)) return texts().table.needsCommas;
   const strange = columns.find((key) => !isCardKey(key));
   if (strange !== undefined)
-    return `column ${columns.indexOf(strange) + 1} must be a field of the card, as pump.motor: ${JSON.stringify(strange)}`;
+    return texts().table.noSuchField({ column: columns.indexOf(strange) + 1, key: JSON.stringify(strange) });
   const twice = columns.find((key, at) => columns.indexOf(key) !== at);
-  if (twice !== undefined) return `the column ${twice} must stand there once`;
-  return columns.includes('well') ? undefined : 'a column must be called well';
+  if (twice !== undefined) return texts().table.columnTwice(twice);
+  return columns.includes('well') ? undefined : texts().table.noWellColumn;
 }
 
 function readRow(
@@ -71,13 +71,12 @@ function readRow(
 ): CardRow | BadRow {
   if (problem !== undefined) return { line, reason: problem };
   if (cells.length !== columns.length)
-    return { line, reason: `it has ${cells.length} cells, and the header ${columns.length}` };
+    return { line, reason: texts().table.cellCount({ cells: cells.length, columns: columns.length }) };
   const said = columns.map((key, at) => [key, (cells[at] ?? '').trim()] as const);
   const { well = '', ...says } = Object.fromEntries(said.filter(([, cell]) => cell !== ''));
-  if (!isName(well))
-    return { line, reason: `well must be 1 to 40 of a-z, 0-9 and -: ${JSON.stringify(well)}` };
+  if (!isName(well)) return { line, reason: texts().table.wellName(JSON.stringify(well)) };
   const before = lines.get(well);
-  if (before !== undefined) return { line, reason: `${well} stands in line ${before} too` };
+  if (before !== undefined) return { line, reason: texts().table.wellTwice({ well, line: before }) };
   lines.set(well, line);
   return { line, well, cells: says };
 }

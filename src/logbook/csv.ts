@@ -11,6 +11,7 @@
  */
 import { parse } from 'csv-parse/sync';
 import { stringify } from 'csv-stringify/sync';
+import { texts } from './texts.ts';
 
 export interface CsvRow {
   /** Where it begins; the first line is 1. */
@@ -52,12 +53,10 @@ export function readCsv(text: string): CsvRow[] {
     const line = nextLine(bytes, at);
     countLines(bytes, at, info.bytes);
     const open = record.findIndex((cell) => continues(cell, raw));
-    if (open >= 0)
-      return { line, cells: record, problem: `cell ${open + 1} goes on after its closing quote` };
+    if (open >= 0) return { line, cells: record, problem: texts().table.textAfterQuote(open + 1) };
     return { line, cells: record.map(readCell) };
   });
-  if (isOpen)
-    rows.push({ line: nextLine(bytes, at), cells: [], problem: 'a quote is opened and never closed' });
+  if (isOpen) rows.push({ line: nextLine(bytes, at), cells: [], problem: texts().table.openQuote });
   return rows.filter(({ problem, cells }) => problem !== undefined || cells.length > 1 || cells[0] !== '');
 }
 

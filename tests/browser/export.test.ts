@@ -152,12 +152,12 @@ describe('handing over', () => {
         buffer: zip.subarray(0, 5_000),
       });
       await page.getByRole('button', { name: 'Import' }).click();
-      await page.getByText('Cannot import: the ZIP is not whole').waitFor();
+      await page.getByText('Cannot import: the ZIP is incomplete').waitFor();
       await file.setInputFiles({ name: 'mill.zip', mimeType: 'application/zip', buffer: zip });
       await page.getByRole('button', { name: 'Import' }).click();
       await page.getByText('mill was not known here and is now.').waitFor();
       await page
-        .getByText('Added: 8 entries, 2 papers, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.')
+        .getByText('Added: 8 entries, 2 documents, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.')
         .waitFor();
       expect(await page.getByRole('link', { name: 'Open Mill' }).getAttribute('href')).toBe('#/well/mill');
     });

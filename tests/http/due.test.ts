@@ -79,7 +79,7 @@ describe('what is due over the API', () => {
     [
       'a day to come',
       { kind: 'check', check: 'precharge', outcome: 'right', at: '2031-01-01T12:00:00Z' },
-      'at must lie in the past',
+      'at must be in the past',
     ],
     [
       'an outcome that is none',

@@ -23,13 +23,13 @@ describe('readCardTable', () => {
     ['', 'The table is empty: its first line must name the columns'],
     [
       'well;pump.motor\nmill;1 hp\n',
-      'Line 1: the columns must be parted by commas, and here they are parted otherwise',
+      'Line 1: columns must be separated by commas. Here they are separated by something else',
     ],
-    ['well,Motor\n', 'Line 1: column 2 must be a field of the card, as pump.motor: "Motor"'],
-    ['well,__proto__\n', 'Line 1: column 2 must be a field of the card, as pump.motor: "__proto__"'],
-    ['well,owner,owner\n', 'Line 1: the column owner must stand there once'],
-    ['owner,firm\n', 'Line 1: a column must be called well'],
-    ['\n\nwell,"owner"x\n', 'Line 3: cell 2 goes on after its closing quote'],
+    ['well,Motor\n', 'Line 1: column 2 must be a field of the card, such as pump.motor: "Motor"'],
+    ['well,__proto__\n', 'Line 1: column 2 must be a field of the card, such as pump.motor: "__proto__"'],
+    ['well,owner,owner\n', 'Line 1: the column owner must be there once'],
+    ['owner,firm\n', 'Line 1: one column must be called well'],
+    ['\n\nwell,"owner"x\n', 'Line 3: cell 2 continues after its closing quote'],
   ])('%j cannot be read', (text, problem) => {
     expect(readCardTable(text)).toEqual({ problem });
   });
@@ -54,9 +54,9 @@ describe('readCardTable', () => {
     if ('problem' in read) throw new Error(read.problem);
     expect(read.bad).toEqual([
       { line: 3, reason: 'well must be 1 to 40 of a-z, 0-9 and -: "Mill"' },
-      { line: 4, reason: 'it has 1 cells, and the header 2' },
-      { line: 5, reason: 'cell 1 goes on after its closing quote' },
-      { line: 6, reason: 'mill stands in line 2 too' },
+      { line: 4, reason: 'it has 1 cell, but the first line has 2' },
+      { line: 5, reason: 'cell 1 continues after its closing quote' },
+      { line: 6, reason: 'mill is in line 2 too' },
     ]);
     expect(read.rows.map(({ line, well }) => [line, well])).toEqual([
       [2, 'mill'],

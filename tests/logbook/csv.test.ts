@@ -49,7 +49,7 @@ describe('readCsv', () => {
       'a\n"b"c,d\ne\n',
       [
         [1, undefined],
-        [2, 'cell 1 goes on after its closing quote'],
+        [2, 'cell 1 continues after its closing quote'],
         [3, undefined],
       ],
     ],

@@ -29,7 +29,7 @@ interface Node {
 const TECHNICAL_PROPS: ReadonlySet<string> = new Set(
   (
     'accept aria-current part aria-describedby aria-hidden aria-labelledby aria-live autocapitalize autocomplete ' +
-    'capture class d download fill for href id inputMode key lang list loading name page ' +
+    'capture charset class content d download fill for href http-equiv id inputMode key lang list loading name page ' +
     'preserveAspectRatio rel role scope shape-rendering stroke target text-anchor transform type viewBox'
   ).split(' '),
 );
@@ -143,12 +143,16 @@ function isText(text: string, node: Node, parents: readonly Node[], of: 'catalog
   const parent = parents.at(-1);
   if (!/\p{L}{2}/u.test(text) || parent?.type === 'MemberExpression') return false;
   if (node.type === 'TemplateElement' || isPieceOfTemplate(parents)) return true;
-  // The noun that is counted.
-  if (parent?.type === 'CallExpression') return /^(formatC|c)ount(Text)?$/.test(String(calleeName(parent)));
+  if (parent?.type === 'CallExpression') return isCountedNoun(parent, 'formatCount', 'count', 'countText');
   if (parent?.type !== 'ArrayExpression') return of === 'pages';
   const { elements } = parent;
   if (keyOf(parents.at(-2)) === 'cautions') return false;
   return Array.isArray(elements) && elements.length === 2 && elements[1] === node && of === 'catalogue';
+}
+
+/** "start" of formatCount(14, 'start'). */
+function isCountedNoun(parent: Node | undefined, ...counters: readonly string[]): boolean {
+  return parent?.type === 'CallExpression' && counters.includes(String(calleeName(parent)));
 }
 
 function keyOf(property: Node | undefined): unknown {

@@ -15,6 +15,7 @@ import {
   WELL_LOG_TEST,
   WIRE,
 } from './card-visit-sections.ts';
+import { USE_WORDS } from './logbook/uses.ts';
 
 export const CARD_SECTIONS: readonly SectionWords[] = [
   {
@@ -26,12 +27,7 @@ export const CARD_SECTIONS: readonly SectionWords[] = [
       {
         key: 'use',
         label: 'Used for',
-        choices: [
-          ['house', 'house'],
-          ['stock', 'stock'],
-          ['irrigation', 'irrigation'],
-          ['heat-pump', 'heat pump'],
-        ],
+        choices: Object.entries(USE_WORDS),
       },
       { key: 'stockHeads', label: 'Head of stock', example: '120' },
       {

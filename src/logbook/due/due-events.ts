@@ -4,7 +4,6 @@
  * down is one event a well, on a day that its title calls proposed. So a firm of two hundred wells
  * can look at its calendar.
  */
-import { formatCount } from '../../../shared/text/en/format.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { DUE_WORDS, isDueKind } from '../../../shared/text/en/checks/due-words.ts';
 import { formatQuantity } from '../../../shared/quantity/format-quantity.ts';
@@ -129,13 +128,12 @@ function notRecordedEvent(of: WellChecks): CalendarEvent[] {
   const checks = of.checks.filter(({ state }) => state === 'not-recorded');
   const on = checks.map(({ proposedDate }) => proposedDate ?? '').toSorted((a, b) => b.localeCompare(a))[0];
   if (on === undefined || on === '') return [];
-  const count = formatCount(checks.length, 'check');
   return [
     {
       uid: eventUid('not-recorded', of),
       firstDate: on,
       lastDate: on,
-      title: texts().proposedFor(count, card.well),
+      title: texts().proposedFor(checks.length, card.well),
       text: [
         texts().proposedHelp,
         ...checks.map((check) => [check.title, ...targetLines(check)].join('. ')),

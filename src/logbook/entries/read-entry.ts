@@ -25,6 +25,7 @@ import { checkPlanRule } from './read-check-plan.ts';
 import { readingRule } from './read-reading.ts';
 import { yieldTestRule } from './read-yield-test.ts';
 import { waterTestRule } from './read-water-test.ts';
+import { texts } from '../texts.ts';
 
 /** What a page or a command sends; the id and the time of writing come from the server. */
 export interface EntryStamp {
@@ -61,14 +62,12 @@ const OLDEST_MS = Date.UTC(1850, 0, 1);
 export function readEntry(json: unknown, stamp: EntryStamp): { entry: Entry } | { problem: string } {
   const look = rootContext(json, undefined);
   const kind = required(look, 'kind', choiceAt(look, 'kind', ENTRY_KINDS));
-  if (kind === undefined)
-    return { problem: formatFirstIssue(look, 'entry') ?? 'Cannot read entry: kind must be given: nothing' };
+  if (kind === undefined) return { problem: formatFirstIssue(look, 'entry') ?? kindMissing() };
   const keys = Object.keys(ENTRY_FIELDS[kind]);
   rejectUnknownKeys(look, [...COMMON_KEYS, ...keys]);
   const well = required(look, 'well', nameAt(look, 'well')) ?? '';
   const atMs = momentAt(look, 'at') ?? stamp.createdMs;
-  if (atMs > stamp.createdMs + MAX_AHEAD_MS || atMs < OLDEST_MS)
-    addIssue(look, 'at', 'must lie in the past, and not before 1850');
+  if (atMs > stamp.createdMs + MAX_AHEAD_MS || atMs < OLDEST_MS) addIssue(look, 'at', texts().entry.isPast);
   const replaces = textAt(look, 'replaces', 80);
   if (kind === 'struck') required(look, 'replaces', replaces);
   checkBody(look, kind);
@@ -89,6 +88,12 @@ export function readEntry(json: unknown, stamp: EntryStamp): { entry: Entry } | 
   };
 }
 
+/** A kind that is there and wrong has its own problem already. */
+function kindMissing(): string {
+  const { cannotRead, mustBeGiven, nothing } = texts().entry;
+  return cannotRead({ key: 'kind', rule: mustBeGiven, value: nothing });
+}
+
 function checkBody(look: ParseContext, kind: EntryKind): void {
   const values: object = readFields(look, ENTRY_FIELDS[kind]);
   const rule: ((look: ParseContext, values: object) => void) | undefined = RULES[kind];
@@ -97,7 +102,7 @@ function checkBody(look: ParseContext, kind: EntryKind): void {
 
 function rejectUnknownKeys(look: ParseContext, keys: readonly string[]): void {
   for (const key of Object.keys(look.fields))
-    if (!keys.includes(key)) addIssue(look, key, `is not known here; known are ${keys.join(', ')}`);
+    if (!keys.includes(key)) addIssue(look, key, texts().entry.unknownKey(keys.join(', ')));
 }
 
 function pickBody(look: ParseContext, keys: readonly string[]): Record<string, unknown> {

@@ -6,6 +6,7 @@ import { readResult, type WrittenResult } from '../../../shared/water/result.ts'
 import { addIssue, formatValue, fieldValue, type ParseContext } from '../../core/domain/parse-context.ts';
 import { MAX_RESULTS } from '../../../shared/entries/limits.ts';
 import type { EntryRule } from './read-entry.ts';
+import { texts } from '../texts.ts';
 
 const RESULT_KEYS = ['analyte', 'value', 'unit'] as const;
 
@@ -14,19 +15,19 @@ export const waterTestRule: EntryRule<'water-test'> = (look) => checkResults(loo
 function checkResults(look: ParseContext): void {
   const results = fieldValue(look, 'results');
   if (!Array.isArray(results) || results.length === 0 || results.length > MAX_RESULTS)
-    return addIssue(look, 'results', `must be a list of 1 to ${MAX_RESULTS} results`);
+    return addIssue(look, 'results', texts().entry.results(MAX_RESULTS));
   results.forEach((one: unknown, at) => {
     const written = writtenResult(one);
     const place = `results.${at + 1}`;
     if (!written)
-      return addIssue(look, place, `must have ${RESULT_KEYS.join(', ')} as text`, formatValue(one));
+      return addIssue(look, place, texts().entry.resultKeys(RESULT_KEYS.join(', ')), formatValue(one));
     const read = readResult(written);
     if ('problem' in read) {
       const { key, rule } = read.problem;
       addIssue(
         look,
         `${place}.${key}`,
-        `${rule} (result ${at + 1}, ${written.analyte})`,
+        texts().entry.ofResult({ rule, at: at + 1, analyte: written.analyte }),
         JSON.stringify(written[key] ?? ''),
       );
     }
@@ -39,8 +40,7 @@ function writtenResult(value: unknown): WrittenResult | undefined {
   const known: readonly string[] = RESULT_KEYS;
   if (!Object.entries(value).every(([key, text]) => known.includes(key) && typeof text === 'string'))
     return undefined;
-  const texts: Record<string, string> = { ...value };
-  const { analyte, value: result, unit } = texts;
+  const { analyte, value: result, unit }: Record<string, string> = { ...value };
   if (analyte === undefined || result === undefined) return undefined;
   return { analyte, value: result, ...(unit === undefined ? {} : { unit }) };
 }

@@ -5,12 +5,13 @@
 import { parseTestLine } from '../../../shared/quantity/parse-test-line.ts';
 import { addIssue, type ParseContext } from '../../core/domain/parse-context.ts';
 import type { EntryRule } from './read-entry.ts';
+import { texts } from '../texts.ts';
 
 export const yieldTestRule: EntryRule<'yield-test'> = (look, { points = [], recovery = [], flowLPerS }) => {
   const read = checkLines(look, 'points', points);
   checkLines(look, 'recovery', recovery);
   const hasFlow = flowLPerS !== undefined || read.some((point) => point.flowLPerS !== undefined);
-  if (read.length > 0 && !hasFlow) addIssue(look, 'flow', 'must be given, or stand in the lines');
+  if (read.length > 0 && !hasFlow) addIssue(look, 'flow', texts().entry.flowOfTest);
 };
 
 function checkLines(look: ParseContext, key: 'points' | 'recovery', lines: readonly string[]) {
@@ -21,8 +22,7 @@ function checkLines(look: ParseContext, key: 'points' | 'recovery', lines: reado
       addIssue(look, key, read.problem, JSON.stringify(line));
       return [];
     }
-    if (read.value.timeS <= lastS)
-      addIssue(look, key, 'must each come later than the one before', JSON.stringify(line));
+    if (read.value.timeS <= lastS) addIssue(look, key, texts().entry.laterLines, JSON.stringify(line));
     lastS = read.value.timeS;
     return [read.value];
   });

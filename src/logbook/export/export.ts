@@ -14,6 +14,7 @@ import { readRecord } from './read-record.ts';
 import { documentsIn, serializeRecord, type Sha256, type WellRecord } from './record.ts';
 import { openZip, zipChunks, type OpenedZip, type ZipEntry, type ZipWork } from './zip/zip.ts';
 import type { ZipFile } from './zip/zip-directory.ts';
+import { importing } from '../texts.ts';
 
 export interface ExportSource {
   record: WellRecord;
@@ -77,7 +78,7 @@ export function openExport(
   work?: ZipWork,
 ): OpenedExport | { problem: string } {
   if (bytes.length > MAX_EXPORT_BYTES)
-    return { problem: `Cannot import: an export may have ${MAX_EXPORT_BYTES / 2 ** 20} MiB at most` };
+    return { problem: importing().cannot(importing().tooLarge(MAX_EXPORT_BYTES / 2 ** 20)) };
   return isZip(bytes) ? openExportZip(bytes, sha256, work) : openPage(bytes, sha256);
 }
 
@@ -88,8 +89,7 @@ function isZip(bytes: Uint8Array): boolean {
 
 function openPage(bytes: Uint8Array, sha256: Sha256): OpenedExport | { problem: string } {
   const text = extractRecord(strFromU8(bytes), MAX_RECORD_BYTES);
-  if (text === undefined)
-    return { problem: 'Cannot import: this is neither the ZIP nor the page of a well’s export' };
+  if (text === undefined) return { problem: importing().cannot(importing().isNoExport) };
   const read = readRecord(text, sha256);
   return 'problem' in read ? read : { record: read.record, documents: [], missing: documentsIn(read.record) };
 }
@@ -100,13 +100,13 @@ function openExportZip(
   work?: ZipWork,
 ): OpenedExport | { problem: string } {
   const zip = openZip(bytes, work);
-  if ('problem' in zip) return { problem: `Cannot import: ${zip.problem}` };
+  if ('problem' in zip) return { problem: importing().cannot(zip.problem) };
   const listed = zip.files.find(({ name }) => name === RECORD_FILE);
-  if (!listed) return { problem: `Cannot import: there is no ${RECORD_FILE} in it` };
+  if (!listed) return { problem: importing().cannot(importing().noRecord(RECORD_FILE)) };
   if (listed.bytes > MAX_RECORD_BYTES)
-    return { problem: `Cannot import: its record may have ${MAX_RECORD_BYTES / 2 ** 20} MiB at most` };
+    return { problem: importing().cannot(importing().recordTooLarge(MAX_RECORD_BYTES / 2 ** 20)) };
   const text = zip.read(listed);
-  if (!text) return { problem: 'Cannot import: the ZIP is not whole' };
+  if (!text) return { problem: importing().cannot(importing().zipIncomplete) };
   const read = readRecord(strFromU8(text), sha256);
   return 'problem' in read ? read : addDocuments(zip, read.record, sha256);
 }
@@ -127,11 +127,11 @@ function addDocuments(
     const hash = content && sha256(content);
     if (!content || hash === undefined || !belong.has(hash))
       return {
-        problem: `Cannot import: ${file.name} is not the document that was put in: its hash differs`,
+        problem: importing().cannot(importing().otherDocument(file.name)),
       };
     if (detectMediaType(content) === undefined)
       return {
-        problem: `Cannot import: ${file.name} is not a kind of document that is kept, whatever its name says`,
+        problem: importing().cannot(importing().documentKind(file.name)),
       };
     papers.set(hash, file);
   }

@@ -2,10 +2,11 @@
  * What was written, in words for people: keys of cards and entries as names, values as they were
  * written. Works for keys that nobody foresaw.
  */
+import { texts } from '../texts.ts';
 
 /** `setDepth` -> "Set depth", `water-test` -> "Water test", `p2` stays. */
 export function humanizeKey(key: string): string {
-  if (/^p\d+$/.test(key)) return `Pump ${key.slice(1)}`;
+  if (/^p\d+$/.test(key)) return texts().pump(key.slice(1));
   const words = key
     .replaceAll(/([a-z])([A-Z])/g, '$1 $2')
     .replaceAll('-', ' ')
@@ -20,7 +21,7 @@ export function formatValue(value: unknown): string {
     return Object.entries(value)
       .map(([key, inner]) => `${humanizeKey(key).toLowerCase()}: ${formatValue(inner)}`)
       .join('; ');
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'boolean') return value ? texts().yes : texts().no;
   if (typeof value === 'number') return String(value);
   return typeof value === 'string' ? value : '';
 }

@@ -6,7 +6,7 @@
 import type { ComponentType } from 'preact';
 import { renderToStaticMarkup } from 'preact-render-to-string';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
-import { formatCount } from '../../../shared/text/en/format.ts';
+import { USE_WORDS } from '../../../shared/text/en/logbook/uses.ts';
 import { nameText } from '../../../shared/text/en/names.ts';
 import { EXPORT_FILE_TEXT as TEXT } from '../../../shared/text/en/pages/export-file.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
@@ -76,13 +76,14 @@ const SECTIONS: Record<keyof typeof TEXT.sections, ComponentType<ExportContext>>
 
 function DataSection({ record }: ExportContext) {
   const { acts, entries, baselines, days, cycles, alarms } = record;
+  const { counts: words } = TEXT.data;
   const counts = [
-    formatCount(acts.length, 'act'),
-    formatCount(entries.length, 'entry', 'entries'),
-    formatCount(baselines.length, 'baseline'),
-    formatCount(days.length, 'day'),
-    formatCount(cycles.length, 'pump cycle'),
-    formatCount(alarms.length, 'alarm'),
+    words.acts(acts.length),
+    words.entries(entries.length),
+    words.baselines(baselines.length),
+    words.days(days.length),
+    words.cycles(cycles.length),
+    words.alarms(alarms.length),
   ];
   return (
     <p>
@@ -94,7 +95,7 @@ function DataSection({ record }: ExportContext) {
 function Page({ context, text, style }: { context: ExportContext; text: string; style: string }) {
   const { record, card, newestMs, timeZone, day } = context;
   const name = nameText(record.well);
-  const uses = card?.uses.join(', ') ?? '';
+  const uses = card?.uses.map((use) => USE_WORDS[use]).join(', ') ?? '';
   const sections = Object.entries(TEXT.sections) as [keyof typeof SECTIONS, string][];
   return (
     <html lang="en">

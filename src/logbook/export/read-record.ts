@@ -9,6 +9,7 @@ import type { Entry } from '../../../shared/entries/entry.ts';
 import { readEntry } from '../entries/read-entry.ts';
 import { RECORD_VERSION, type Sha256, type WellRecord } from './record.ts';
 import { endShape, headShape, lineShape, type RecordLine } from './shapes.ts';
+import { importing } from '../texts.ts';
 
 /** A well of 500 starts a day has 1.8 million cycles in ten years. */
 const MAX_LINES = 3_000_000;
@@ -25,7 +26,7 @@ export function readRecord(text: string, sha256: Sha256): ReadRecordResult {
   try {
     return { record: parseRecord(text, sha256) };
   } catch (error) {
-    if (error instanceof UnreadableRecord) return { problem: `Cannot import: ${error.message}` };
+    if (error instanceof UnreadableRecord) return { problem: importing().cannot(error.message) };
     throw error;
   }
 }
@@ -34,7 +35,7 @@ function parseRecord(text: string, sha256: Sha256): WellRecord {
   // No more than these are made: of line breaks alone a record of the largest size would be 268
   // million lines.
   const lines = text.split('\n', MAX_LINES + 1);
-  if (lines.length > MAX_LINES) throw new UnreadableRecord(`it has more than ${MAX_LINES} lines`);
+  if (lines.length > MAX_LINES) throw new UnreadableRecord(importing().tooManyLines(MAX_LINES));
   const well = readHead(lines[0] ?? '');
   verifyEnd(text, lines, sha256);
   const record: WellRecord = {
@@ -53,14 +54,12 @@ function parseRecord(text: string, sha256: Sha256): WellRecord {
 
 function readHead(first: string): string {
   const head = headShape.safeParse(parseLine(first, 1));
-  if (!head.success) throw new UnreadableRecord('it does not begin as a well’s record does');
+  if (!head.success) throw new UnreadableRecord(importing().isNoRecord);
   const { version, well } = head.data;
   if (version > RECORD_VERSION)
-    throw new UnreadableRecord(
-      `it was made by a newer Stillwell (format ${version}, and this one reads up to ${RECORD_VERSION}). Bring this one up to date first`,
-    );
-  if (version < 1) throw new UnreadableRecord(`there is no format ${version}`);
-  if (!isName(well)) throw new UnreadableRecord('the well’s name must be 1 to 40 of a-z, 0-9 and -');
+    throw new UnreadableRecord(importing().isNewer({ version, known: RECORD_VERSION }));
+  if (version < 1) throw new UnreadableRecord(importing().noSuchFormat(version));
+  if (!isName(well)) throw new UnreadableRecord(importing().wellName);
   return well;
 }
 
@@ -69,19 +68,19 @@ function verifyEnd(text: string, lines: readonly string[], sha256: Sha256): void
   const last = lines.at(-2) ?? '';
   const end =
     lines.at(-1) === '' && last !== '' ? endShape.safeParse(parseLine(last, lines.length - 1)) : undefined;
-  if (!end?.success) throw new UnreadableRecord('its end is missing: it was not written or sent whole');
+  if (!end?.success) throw new UnreadableRecord(importing().endIsMissing);
   const body = text.slice(0, text.length - last.length - 1);
   if (end.data.lines !== lines.length - 2 || end.data.sha256 !== sha256(new TextEncoder().encode(body)))
-    throw new UnreadableRecord('its content is not what was written: its hash does not fit');
+    throw new UnreadableRecord(importing().hashDiffers);
 }
 
 function parseLine(line: string, at: number): unknown {
   if (line.length > MAX_LINE_LENGTH)
-    throw new UnreadableRecord(`line ${at} is longer than ${MAX_LINE_LENGTH} characters`);
+    throw new UnreadableRecord(importing().lineTooLong({ line: at, max: MAX_LINE_LENGTH }));
   try {
     return JSON.parse(line);
   } catch {
-    throw new UnreadableRecord(`line ${at} is no JSON`);
+    throw new UnreadableRecord(importing().lineIsNoJson(at));
   }
 }
 
@@ -91,11 +90,15 @@ function addLine(record: WellRecord, line: string, at: number, ids: Set<string>)
   if (!read.success) {
     const issue = read.error.issues[0];
     throw new UnreadableRecord(
-      `line ${at}, ${issue?.path.join('.') ?? ''}: ${issue?.message ?? 'is not known'}`,
+      importing().lineField({
+        line: at,
+        field: issue?.path.join('.') ?? '',
+        problem: issue?.message ?? importing().isUnknown,
+      }),
     );
   }
   const problem = lineProblem(read.data, record.well, ids);
-  if (problem !== undefined) throw new UnreadableRecord(`line ${at}: ${problem}`);
+  if (problem !== undefined) throw new UnreadableRecord(importing().line({ line: at, problem }));
   // Just read by its shape. Kept as it came and not as the shape gives it back, which would put its
   // keys in another order.
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion
@@ -106,10 +109,10 @@ function addLine(record: WellRecord, line: string, at: number, ids: Set<string>)
 function lineProblem(line: RecordLine, well: string, ids: Set<string>): string | undefined {
   switch (line.is) {
     case 'act':
-      return duplicateProblem(ids, `act ${line.row.id}`) ?? actProblem(line.row, well);
+      return duplicateProblem(ids, { what: importing().act, id: line.row.id }) ?? actProblem(line.row, well);
     case 'entry': {
       const { id, createdMs, by, atMs, body, kind, replaces } = line.row;
-      if (line.row.well !== well) return `is of another well, ${line.row.well}`;
+      if (line.row.well !== well) return importing().isOfOtherWell(line.row.well);
       const written = {
         ...body,
         kind,
@@ -118,24 +121,26 @@ function lineProblem(line: RecordLine, well: string, ids: Set<string>): string |
         ...(replaces !== undefined && { replaces }),
       };
       const read = readEntry(written, { id, createdMs, ...(by !== undefined && { by }) });
-      return 'problem' in read ? read.problem : duplicateProblem(ids, `entry ${id}`);
+      return 'problem' in read ? read.problem : duplicateProblem(ids, { what: importing().entry, id });
     }
     case 'alarm':
       return line.row.well === well
-        ? duplicateProblem(ids, `alarm ${line.row.id}`)
-        : `is of another well, ${line.row.well}`;
+        ? duplicateProblem(ids, { what: importing().alarm, id: line.row.id })
+        : importing().isOfOtherWell(line.row.well);
     case 'baseline':
     case 'day':
     case 'cycle':
-      return line.row.event.well === well ? undefined : `is of another well, ${line.row.event.well}`;
+      return line.row.event.well === well ? undefined : importing().isOfOtherWell(line.row.event.well);
     default:
       return line satisfies never;
   }
 }
 
-function duplicateProblem(ids: Set<string>, id: string): string | undefined {
-  if (ids.has(id)) return `${id} stands there twice`;
-  ids.add(id);
+/** An act and an entry may have the same id. */
+function duplicateProblem(ids: Set<string>, { what, id }: Record<'what' | 'id', string>): string | undefined {
+  const key = `${what} ${id}`;
+  if (ids.has(key)) return importing().isTwice({ what, id });
+  ids.add(key);
   return undefined;
 }
 
@@ -143,10 +148,10 @@ function actProblem(row: Extract<RecordLine, { is: 'act' }>['row'], well: string
   const read = readAct(row.body, { past: true });
   if ('problem' in read) return read.problem;
   const { act } = read;
-  if (act.kind !== row.kind) return `is written as ${row.kind} and is ${act.kind}`;
+  if (act.kind !== row.kind) return importing().kindDiffers({ written: row.kind, found: act.kind });
   const of = act.kind === 'card-changed' ? act.card.well : 'well' in act ? act.well : undefined;
-  if (of !== undefined && (of !== well || row.well !== well)) return `is of another well, ${of}`;
-  return of === undefined && act.kind !== 'calibrated' ? `${act.kind} is no act of a well` : undefined;
+  if (of !== undefined && (of !== well || row.well !== well)) return importing().isOfOtherWell(of);
+  return of === undefined && act.kind !== 'calibrated' ? importing().isNoActOfWell(act.kind) : undefined;
 }
 
 function appendLine(record: WellRecord, line: RecordLine): void {

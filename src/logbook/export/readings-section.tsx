@@ -47,7 +47,7 @@ function formatReading(body: EntryOf<'reading'>['body'], units: UnitSystem): str
 
 /** The baselines, newest first. */
 export function NormalSection({ units, record, day }: ExportContext) {
-  const { none, head, pinned } = EXPORT_FILE_TEXT.normal;
+  const { none, head, pinned, fromTo } = EXPORT_FILE_TEXT.normal;
   if (record.baselines.length === 0) return <p>{none}</p>;
   const rows = record.baselines.toReversed().map(({ atMs, event: e }) => ({
     cells: [
@@ -56,7 +56,7 @@ export function NormalSection({ units, record, day }: ExportContext) {
       e.amps === undefined ? '' : formatAmps(e.amps),
       e.cutInKpa === undefined || e.cutOutKpa === undefined
         ? ''
-        : `${formatPressure(e.cutInKpa, units)} to ${formatPressure(e.cutOutKpa, units)}`,
+        : fromTo(formatPressure(e.cutInKpa, units), formatPressure(e.cutOutKpa, units)),
       e.ranS === undefined ? '' : formatDuration(e.ranS),
       e.cyclesPerDay === undefined ? '' : formatNumber(e.cyclesPerDay, 0),
       e.noneBecause ?? (e.pinned ? pinned : ''),

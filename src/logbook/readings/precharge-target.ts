@@ -4,17 +4,12 @@
  */
 import type { Card } from '../../core/domain/card.ts';
 import { calculatePrecharge } from './precharge.ts';
+import { texts } from '../texts.ts';
 
 /** kPa gauge. */
 export type PrechargeTarget =
   | { is: 'known'; kpa: number; cutInKpa: number; from: 'measured' | 'card' }
   | { is: 'unknown'; reason: string };
-
-const SEE_MANUAL_REASONS = {
-  drive: 'A variable-speed drive runs this pump: its instructions say which precharge the tank needs.',
-  valve:
-    'A constant-pressure valve throttles this pump: its instructions say which precharge the tank needs.',
-} as const;
 
 export function prechargeTarget(card: Card, measuredCutInKpa: number | undefined): PrechargeTarget {
   const controls = card.pumps.map(({ control }) => control);
@@ -29,16 +24,19 @@ export function prechargeTarget(card: Card, measuredCutInKpa: number | undefined
     case 'calculated':
       return { ...target, is: 'known' };
     case 'by-manual':
-      return { is: 'unknown', reason: SEE_MANUAL_REASONS[target.equipment] };
+      return {
+        is: 'unknown',
+        reason: target.equipment === 'drive' ? texts().precharge.byDrive : texts().precharge.byValve,
+      };
     case 'none':
-      return { is: 'unknown', reason: 'A plain tank has no precharge to set.' };
+      return { is: 'unknown', reason: texts().precharge.plainTank };
     case 'unknown':
       return {
         is: 'unknown',
         reason:
           (measuredCutInKpa ?? writtenCutInKpa) === undefined
-            ? 'Cut-in is neither measured nor on the card. The target is 2 psi (14 kPa) under it.'
-            : 'Cut-in is too low to set a precharge by.',
+            ? texts().precharge.cutInUnknown
+            : texts().precharge.cutInTooLow,
       };
     default:
       return target satisfies never;

@@ -15,6 +15,7 @@ import type { Card, PumpCard } from '../../core/domain/card.ts';
 import { currentEntries, entriesOf, type Entry } from '../../../shared/entries/entry.ts';
 import { type ReadingKind } from '../../../shared/entries/entry-fields.ts';
 import { readingSi } from '../entries/read-reading.ts';
+import { texts } from '../texts.ts';
 
 /** A measured level goes before the one on the card: it is newer, and somebody measured it. */
 export function sectionFacts(
@@ -73,7 +74,7 @@ function pumpWords(pump: PumpCard, card: Card | undefined, units: UnitSystem): s
     described?.model,
     pump.motorW === undefined ? undefined : formatMotorPower(pump.motorW, units),
     pump.volts === undefined ? undefined : formatVolts(pump.volts),
-    pump.wires === undefined ? undefined : `${pump.wires} wires`,
+    pump.wires === undefined ? undefined : texts().section.wires(pump.wires),
   ]);
 }
 
@@ -81,17 +82,19 @@ function tankWords(card: Card | undefined, units: UnitSystem): string | undefine
   const tank = card?.tank;
   if (!tank) return undefined;
   return joinKnown([
-    tank.kind === 'plain' ? 'plain' : undefined,
+    tank.kind === 'plain' ? texts().section.plain : undefined,
     tank.volumeL === undefined ? undefined : formatVolume(tank.volumeL, units),
-    tank.prechargeKpa === undefined ? undefined : `precharge ${formatPressure(tank.prechargeKpa, units)}`,
+    tank.prechargeKpa === undefined
+      ? undefined
+      : texts().section.precharge(formatPressure(tank.prechargeKpa, units)),
   ]);
 }
 
 function switchWords(card: Card | undefined, units: UnitSystem): string | undefined {
   const { cutInKpa, cutOutKpa } = card?.switch ?? {};
   return joinKnown([
-    cutInKpa === undefined ? undefined : `on at ${formatPressure(cutInKpa, units)}`,
-    cutOutKpa === undefined ? undefined : `off at ${formatPressure(cutOutKpa, units)}`,
+    cutInKpa === undefined ? undefined : texts().section.onAt(formatPressure(cutInKpa, units)),
+    cutOutKpa === undefined ? undefined : texts().section.offAt(formatPressure(cutOutKpa, units)),
   ]);
 }
 

@@ -2,7 +2,6 @@
  * What came of taking a packet in, in sentences: what was added, what was here already, what is
  * missing.
  */
-import { formatCount } from '../../../shared/text/en/format.ts';
 import type { ImportCounts } from '../../http/deps.ts';
 import { texts } from '../texts.ts';
 
@@ -19,16 +18,6 @@ export interface ImportSummary {
   sharedNodes: readonly { node: string; well: string }[];
 }
 
-const COUNT_NAMES: Record<keyof ImportCounts, [one: string, many: string]> = {
-  entries: ['entry', 'entries'],
-  documents: ['paper', 'papers'],
-  acts: ['act', 'acts'],
-  alarms: ['alarm', 'alarms'],
-  baselines: ['baseline', 'baselines'],
-  days: ['day', 'days'],
-  cycles: ['cycle', 'cycles'],
-};
-
 export function importSentences({
   well,
   isNew,
@@ -38,12 +27,13 @@ export function importSentences({
   card,
   sharedNodes,
 }: ImportSummary): string[] {
-  const counts = (Object.keys(COUNT_NAMES) as (keyof ImportCounts)[])
+  const words: Record<keyof ImportCounts, (n: number) => string> = texts().importCounts;
+  const counts = (Object.keys(words) as (keyof ImportCounts)[])
     .filter((kind) => added[kind] > 0)
-    .map((kind) => formatCount(added[kind], ...COUNT_NAMES[kind]));
+    .map((kind) => words[kind](added[kind]));
   return [
     isNew ? texts().wasNotKnownHere(well) : texts().wasKnownHereNothing(well),
-    counts.length === 0 ? texts().nothingInTheExport : `Added: ${counts.join(', ')}.`,
+    counts.length === 0 ? texts().nothingInTheExport : texts().added(counts.join(', ')),
     ...(watched && added.acts > 0
       ? [card === undefined ? texts().itIsWatchedHere : texts().itIsWatchedHereWithout]
       : []),
@@ -51,7 +41,7 @@ export function importSentences({
     ...(missing.length > 0
       ? [
           texts().didNotCome({
-            papers: formatCount(missing.length, 'paper', 'papers'),
+            documents: texts().importCounts.documents(missing.length),
             missing: missing.join(', '),
           }),
         ]

@@ -54,7 +54,7 @@ describe('readEntry', () => {
     [
       'the future',
       { kind: 'note', well: 'orchard', text: 'x', at: '2026-06-01T00:00:00Z' },
-      'at must lie in the past',
+      'at must be in the past',
     ],
     [
       'another age',

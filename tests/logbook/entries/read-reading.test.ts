@@ -40,10 +40,13 @@ describe('a reading is refused', () => {
       'value must be the volume',
     ],
     [{ what: 'flow', value: '6.3 gpm', bucket: { volume: '5 gal' } }, 'bucket.time must be given'],
-    [{ what: 'amps', value: '6.3 A', bucket: { volume: '5 gal', time: '48 s' } }, 'bucket belongs to a flow'],
+    [
+      { what: 'amps', value: '6.3 A', bucket: { volume: '5 gal', time: '48 s' } },
+      'bucket is allowed for a flow',
+    ],
     [
       { what: 'flow', value: '6.3 gpm', draw: { drawn: '5 gal', before: '58 psi', after: '44 psi' } },
-      'draw belongs to a precharge',
+      'draw is allowed for a precharge',
     ],
   ])('%j', (body, says) => {
     const found = read(body);

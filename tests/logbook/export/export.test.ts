@@ -86,18 +86,18 @@ describe('a packet is refused', () => {
     ['that is nothing', new Uint8Array(), /neither the ZIP nor the page/],
     ['that is a photo', DOCUMENTS.photo, /neither the ZIP nor the page/],
     ['that is another page', text('<!doctype html><p>Hello'), /neither the ZIP nor the page/],
-    ['cut off in the middle', zip().subarray(0, zip().length / 2), /the ZIP is not whole/],
+    ['cut off in the middle', zip().subarray(0, zip().length / 2), /the ZIP is incomplete/],
     ['without a record', altered({ 'record.ndjson': undefined }), /there is no record\.ndjson in it/],
-    ['with a record of something else', altered({ 'record.ndjson': text('hello') }), /line 1 is no JSON/],
+    ['with a record of something else', altered({ 'record.ndjson': text('hello') }), /line 1 is not JSON/],
     [
       'with a paper changed',
       altered({ [logName]: text('Static level 400 ft') }),
-      /is not the document that was put in/,
+      /is not the document that was exported/,
     ],
     [
       'with a paper too many',
       altered({ 'papers/../../evil.txt': text('hello') }),
-      /evil\.txt is not the document that was put in/,
+      /evil\.txt is not the document that was exported/,
     ],
   ];
   test.each(rows)('%s', (_, bytes, says) => expect(problem(bytes)).toMatch(says));
@@ -178,7 +178,7 @@ describe('openZip', () => {
       Object.fromEntries(Array.from({ length: MAX_FILES + 50 }, (_, n) => [`f${n}`, NONE])),
     );
     const work: ZipWork = { entries: 0, unpackedBytes: 0 };
-    expect(openZip(many, work)).toEqual({ problem: 'it has more than 10000 files' });
+    expect(openZip(many, work)).toEqual({ problem: 'it has more than 10,000 files' });
     expect(work).toEqual({ entries: MAX_FILES + 1, unpackedBytes: 0 });
   });
 
@@ -201,7 +201,7 @@ describe('openZip', () => {
     expect(work.entries).toBe(1);
     // One that only the ZIP64 record can lead through is not taken.
     claims.writeUInt16LE(0xffff, claims.length - 22 + 10);
-    expect(openZip(claims, work)).toEqual({ problem: 'the ZIP is not whole' });
+    expect(openZip(claims, work)).toEqual({ problem: 'the ZIP is incomplete' });
     expect(work.entries).toBe(2);
   });
 
@@ -215,7 +215,7 @@ describe('openZip', () => {
     ['nothing', new Uint8Array()],
     ['no ZIP', text('hello')],
     ['half of one', small('a').subarray(0, 50)],
-  ])('refuses %s', (_, bytes) => expect(openZip(bytes)).toEqual({ problem: 'the ZIP is not whole' }));
+  ])('refuses %s', (_, bytes) => expect(openZip(bytes)).toEqual({ problem: 'the ZIP is incomplete' }));
 
   test.each([
     ['more', 4],

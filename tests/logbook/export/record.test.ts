@@ -50,19 +50,23 @@ describe('a record is refused', () => {
   const head = (more: object): string =>
     withLine((line) => (line['is'] === 'stillwell-record' ? { ...line, ...more } : undefined));
   const rows: [why: string, text: string, says: RegExp][] = [
-    ['that is something else', 'hello', /line 1 is no JSON/],
+    ['that is something else', 'hello', /line 1 is not JSON/],
     ['without a head', '{"is":"act"}\n', /does not begin as a well’s record does/],
     [
       'of a newer version',
       head({ version: 2 }),
-      /made by a newer Stillwell \(format 2, and this one reads up to 1\)/,
+      /made by a newer Stillwell \(format 2; this one reads up to 1\)/,
     ],
     ['of no version', head({ version: 0 }), /there is no format 0/],
     ['with a name that is a path', head({ well: '../etc' }), /must be 1 to 40 of a-z/],
     ['of another well than its lines', head({ well: 'barn' }), /line 2: is of another well, mill/],
     ['cut off', print(millRecord()).slice(0, 5_000), /end is missing/],
     ['without its last line', print(millRecord()).replace(/[^\n]*\n$/, ''), /end is missing/],
-    ['changed in one letter', print(millRecord()).replace('in the shed', 'in the barn'), /hash does not fit/],
+    [
+      'changed in one letter',
+      print(millRecord()).replace('in the shed', 'in the barn'),
+      /hash does not match/,
+    ],
     [
       'with a line of nothing',
       withLine((l) => (l['is'] === 'day' ? { is: 'dream' } : undefined)),
@@ -88,13 +92,13 @@ describe('a record is refused', () => {
     [
       'with an entry of the future',
       withRow('entry', () => ({ atMs: NOON_MS * 2 })),
-      /at must lie in the past/,
+      /at must be in the past/,
     ],
     ['with an entry of no kind', withRow('entry', () => ({ kind: 'secret' })), /line 7, row.kind/],
     [
       'with an entry twice',
       withRow('entry', () => ({ id: '00000000-0000-4000-8000-000000000002' })),
-      /stands there twice/,
+      /is there twice/,
     ],
     [
       'with a paper that is a path',

@@ -73,8 +73,8 @@ describe('what is refused', () => {
   test.each<[object, RegExp]>([
     [{}, /points must be given/],
     [{ points: ['10 min'] }, /points must each be a time, a level and, if read, a flow/],
-    [{ points: ['10 min, 85 ft'] }, /flow must be given, or stand in the lines/],
-    [{ points: ['10 min, 85 ft, 8 gpm', '5 min, 86 ft'] }, /points must each come later than the one before/],
+    [{ points: ['10 min, 85 ft'] }, /flow must be given, here or in the lines/],
+    [{ points: ['10 min, 85 ft, 8 gpm', '5 min, 86 ft'] }, /points must each be later than the line before/],
     [{ points: ['10 min, 85 ft, 8 gpm'], recovery: ['5 ft'] }, /recovery must each be/],
   ])('%j', (body, message) => expect(problem(body)).toMatch(message));
 });

@@ -209,7 +209,7 @@ describe('what is said of a part', () => {
         'captive air or plain',
         'tank size',
         'precharge',
-        'target precharge: Cut-in is neither measured nor on the card. The target is 2 psi (14 kPa) under it.',
+        'target precharge: Cut-in is neither measured nor on the card. The target is 2 psi (14 kPa) below it.',
       ],
     ],
   ])('%s of %j', (part, more, known, unknown) => expect(of(part, more)).toEqual({ known, unknown }));

@@ -89,7 +89,7 @@ describe('a packet', () => {
     const taken = await give(other, first);
     expect(taken).toEqual({
       status: 200,
-      said: 'mill was not known here and is now. Added: 8 entries, 2 papers, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.',
+      said: 'mill was not known here and is now. Added: 8 entries, 2 documents, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.',
     });
     expect(hash(await bytesOf(other))).toBe(hash(first));
     await other.live.tick();
@@ -104,12 +104,12 @@ describe('a packet', () => {
     const other = await start(folder(), 1);
     expect(await give(other, await bytesOf(mill, 'html'))).toEqual({
       status: 200,
-      said: 'mill was not known here and is now. Added: 8 entries, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles. 2 papers did not come with it: tank.jpg, ../../log of the well.txt.',
+      said: 'mill was not known here and is now. Added: 8 entries, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles. 2 documents did not come with it: tank.jpg, ../../log of the well.txt.',
     });
     expect((await bytesOf(other)).length).toBeLessThan((await bytesOf(mill)).length);
     expect(await give(other, await bytesOf(mill))).toEqual({
       status: 200,
-      said: 'mill was known here; nothing that was here was changed. Added: 2 papers.',
+      said: 'mill was known here; nothing that was here was changed. Added: 2 documents.',
     });
     expect(hash(await bytesOf(other))).toBe(hash(await bytesOf(mill)));
   });

@@ -1,4 +1,6 @@
 /** Texts of due checks: why each is due, on hold or not needed, and the events of the calendar. */
+import { formatCount } from '../format.ts';
+
 export const dueTexts = {
   byAlarm: {
     airLost: 'An alarm reports lost tank air.',
@@ -35,7 +37,8 @@ export const dueTexts = {
   checkOfWells: (lead: string, title: string, count: number) => `${lead}${title}: ${count} wells`,
   andMore: (count: number) => ` and ${count} more`,
   recordOnWell: 'Record each check on the page of its well; it then leaves this list.',
-  proposedFor: (checks: string, well: string) => `Proposed date, none recorded: ${checks}, ${well}`,
+  proposedFor: (checks: number, well: string) =>
+    `Proposed date, none recorded: ${formatCount(checks, 'check')}, ${well}`,
   proposedHelp:
     'No recorded date. This date is a proposal: choose another, or record when the checks were done.',
   measuredCutIn: 'measured cut-in',

@@ -1,4 +1,6 @@
 /** Texts of the server: its log, its answers to what people ask of it, an import. */
+import { formatCount } from '../format.ts';
+
 type Word = string | number;
 
 export const serverTexts = {
@@ -54,14 +56,24 @@ export const serverTexts = {
   ourClock: 'Our clock.',
   wasNotKnownHere: (well: Word) => `${well} was not known here and is now.`,
   wasKnownHereNothing: (well: Word) => `${well} was known here; nothing that was here was changed.`,
+  importCounts: {
+    entries: (n: number) => formatCount(n, 'entry', 'entries'),
+    documents: (n: number) => formatCount(n, 'document'),
+    acts: (n: number) => formatCount(n, 'act'),
+    alarms: (n: number) => formatCount(n, 'alarm'),
+    baselines: (n: number) => formatCount(n, 'baseline'),
+    days: (n: number) => formatCount(n, 'day'),
+    cycles: (n: number) => formatCount(n, 'cycle'),
+  },
+  added: (counts: Word) => `Added: ${counts}.`,
   nothingInTheExport: 'Nothing in the export was new.',
   itIsWatchedHere: 'It is watched here: the card here stays. Acts of the other server are kept as its past.',
   itIsWatchedHereWithout:
     'It is watched here without a card: the card of the export is used. Acts of the other server are kept as its past.',
   itsCardReads: ({ node, other }: Record<'node' | 'other', Word>) =>
     `Its card reads from ${node}, and so does ${other} here. Where that is another box of the same name, change the card; calibrations that came with it stand as past.`,
-  didNotCome: ({ papers, missing }: Record<'papers' | 'missing', Word>) =>
-    `${papers} did not come with it: ${missing}.`,
+  didNotCome: ({ documents, missing }: Record<'documents' | 'missing', Word>) =>
+    `${documents} did not come with it: ${missing}.`,
   thisMachineHasTooLittle: 'Cannot import: this computer has too little memory for the export',
   exportIsOfTheFuture: (untilMs: Word) =>
     `Cannot import: the export holds records of ${untilMs}, which is still to come. Check the clock of this computer`,

@@ -1,5 +1,6 @@
 /** The page of an export file: everything that is known about a well, for its next owner. */
 import type { WrittenAct } from '../../../acts/act-fields.ts';
+import { formatCount } from '../format.ts';
 
 export const EXPORT_FILE_TEXT = {
   title: (well: string) => `${well}: well record`,
@@ -42,6 +43,7 @@ export const EXPORT_FILE_TEXT = {
   normal: {
     none: 'No normal values learned: the sensors did not measure long enough.',
     head: ['Since', 'Pump', 'Running amps', 'Cut-in to cut-out', 'Run time', 'Cycles a day', 'Remark'],
+    fromTo: (cutIn: string, cutOut: string) => `${cutIn} to ${cutOut}`,
     pinned: 'pinned by a person',
   },
   trends: {
@@ -105,6 +107,14 @@ export const EXPORT_FILE_TEXT = {
   data: {
     intro: (counts: string) =>
       `For programs, this page also holds the whole record, one JSON object per line, in a data block that no browser runs: ${counts}. Quantities there are in SI with the unit in the name. Times are Unix milliseconds or UTC. Another Stillwell imports this page or its ZIP with the whole history of the well:`,
+    counts: {
+      acts: (n: number) => formatCount(n, 'act'),
+      entries: (n: number) => formatCount(n, 'entry', 'entries'),
+      baselines: (n: number) => formatCount(n, 'baseline'),
+      days: (n: number) => formatCount(n, 'day'),
+      cycles: (n: number) => formatCount(n, 'pump cycle'),
+      alarms: (n: number) => formatCount(n, 'alarm'),
+    },
     command: 'stillwell import FILE',
   },
 } as const;

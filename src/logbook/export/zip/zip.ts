@@ -9,6 +9,7 @@ import { Zip, ZipDeflate, ZipPassThrough } from 'fflate';
 import { MAX_EXPORT_BYTES } from '../../../../shared/entries/limits.ts';
 import { inflateExactly } from '../inflate.ts';
 import { filesInZip, packedOf, type ZipFile } from './zip-directory.ts';
+import { importing } from '../../texts.ts';
 
 export interface ZipEntry {
   name: string;
@@ -61,7 +62,6 @@ export interface ZipWork {
 export const MAX_FILES = 10_000;
 const STORED = 0;
 const DEFLATED = 8;
-const NOT_WHOLE = 'the ZIP is not whole';
 
 /** What is in it; nothing is unpacked yet. The problem is the second half of a sentence. */
 export function openZip(
@@ -80,15 +80,15 @@ function listOf(bytes: Uint8Array, work: ZipWork): ZipFile[] | { problem: string
     for (const file of filesInZip(bytes)) {
       work.entries += 1;
       sum += file.bytes;
-      if (files.length === MAX_FILES) return { problem: `it has more than ${MAX_FILES} files` };
-      if (names.has(file.name)) return { problem: `it has two files called ${formatName(file.name)}` };
+      if (files.length === MAX_FILES) return { problem: importing().tooManyFiles(MAX_FILES) };
+      if (names.has(file.name)) return { problem: importing().twoFiles(formatName(file.name)) };
       if (sum > MAX_EXPORT_BYTES)
-        return { problem: `unpacked it may have ${MAX_EXPORT_BYTES / 2 ** 20} MiB at most` };
+        return { problem: importing().unpackedTooLarge(MAX_EXPORT_BYTES / 2 ** 20) };
       names.add(file.name);
       files.push(file);
     }
   } catch (error) {
-    if (error instanceof RangeError) return { problem: NOT_WHOLE };
+    if (error instanceof RangeError) return { problem: importing().zipIncomplete };
     throw error;
   }
   return files;
