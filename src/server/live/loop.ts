@@ -5,6 +5,7 @@
  */
 import type { LiveChange } from '../../http/deps.ts';
 import type { Mutex } from '../../mutex.ts';
+import type { WaitingAct } from './act-queue.ts';
 import type { ReceivedMessage } from './intake.ts';
 import { loadLiveState } from './load.ts';
 import type { LiveOptions, LiveState } from './state.ts';
@@ -24,6 +25,7 @@ export interface Loop {
   mutex: Mutex;
   live: LiveState;
   queue: ReceivedMessage[];
+  acts: WaitingAct[];
   /** A turn's timer is set, or it waits for the mutex, or it runs. */
   turnDue: boolean;
   timer: NodeJS.Timeout | undefined;

@@ -1,8 +1,7 @@
-/** What people and commands ask of the running server, each in a commit of its own. */
+/** What people and commands ask of the running server. */
 import { wellCeiling } from '../../core/fleet/ceiling.ts';
 import { handle } from '../../core/fleet/handle.ts';
 import type { Change } from '../../store/store.ts';
-import type { ActResult } from './acts.ts';
 import { applyEffects } from './apply-effect.ts';
 import { dropNode, planForget } from './forget.ts';
 import { loadLiveState } from './load.ts';
@@ -11,31 +10,33 @@ import { processTurn, saveAll } from './turn.ts';
 import { notifyViewers } from './viewers.ts';
 import { texts } from '../texts.ts';
 
-/** What a person does, in a turn of its own. */
-export async function runAct(loop: Loop, act: (nowMs: number) => ActResult): Promise<ActResult> {
+/** What people do, in a turn of its own. Returns what `work` made, once it is committed. */
+export async function runTurnOf<T>(
+  loop: Loop,
+  work: (nowMs: number) => T,
+): Promise<{ done: T } | { problem: string }> {
   const before = healthProblemOf(loop);
   if (before !== undefined) return { problem: texts().cannotKeepAnythingNow(before) };
   const nowMs = loop.options.now();
-  let done: ActResult = { problem: texts().tryAgain };
+  let result: { done: T } | { problem: string } = { problem: texts().tryAgain };
   await withRecovery(loop, async () => {
     const end = await processTurn(loop.live, [], nowMs, () => {
-      done = act(nowMs);
+      result = { done: work(nowMs) };
     });
     notifyViewers(loop.live, loop.viewers, end, false);
     if (end.committed) loop.options.onCommit?.();
   });
   const after = healthProblemOf(loop);
-  return after === undefined ? done : { problem: texts().cannotKeepThis(after) };
+  return after === undefined ? result : { problem: texts().cannotKeepThis(after) };
 }
 
 export async function approveNode(loop: Loop, node: string): Promise<string | undefined> {
-  const done = await runAct(loop, (nowMs) => {
+  const result = await runTurnOf(loop, (nowMs) => {
     const effects = handle(loop.live, { is: 'approval', node }, nowMs);
     applyEffects(loop.live, effects, { nowMs });
-    const rejected = effects.find((effect) => effect.is === 'rejected');
-    return rejected ? { problem: rejected.problem } : { done: true, atMs: nowMs };
+    return effects.find((effect) => effect.is === 'rejected')?.problem;
   });
-  return 'problem' in done ? done.problem : undefined;
+  return 'problem' in result ? result.problem : result.done;
 }
 
 export async function forget(loop: Loop, node: string): Promise<string | undefined> {

@@ -11,7 +11,8 @@
 import type { LiveChange } from '../../http/deps.ts';
 import type { Change } from '../../store/store.ts';
 import { newMutex } from '../../mutex.ts';
-import { applyAct, type ActResult } from './acts.ts';
+import { queueAct, type Refuse } from './act-queue.ts';
+import type { ActResult } from './acts.ts';
 import { ceilingProblems } from './ceiling.ts';
 import type { ReceivedMessage } from './intake.ts';
 import { loadLiveState } from './load.ts';
@@ -24,7 +25,7 @@ import {
   type LoopOptions,
 } from './loop.ts';
 import { BATCH_DELAY_MS, receive } from './message-queue.ts';
-import { approveNode, forget, importChanges, runAct } from './requests.ts';
+import { approveNode, forget, importChanges } from './requests.ts';
 import type { LiveState } from './state.ts';
 import { processTurn, saveAll } from './turn.ts';
 import { texts } from '../texts.ts';
@@ -33,7 +34,7 @@ export interface LiveServer {
   /** A message came; `kept` is called once it is on disk. */
   receive: (message: Omit<ReceivedMessage, 'arrivalMs'>) => void;
   /** `refuse` is asked between turns, right before; it says why the act is not to be done. */
-  applyAct: (json: unknown, by?: string, refuse?: () => Promise<string | undefined>) => Promise<ActResult>;
+  applyAct: (json: unknown, by?: string, refuse?: Refuse) => Promise<ActResult>;
   /** Returns why not, in a sentence. */
   approveNode: (node: string) => Promise<string | undefined>;
   /** Forgets a node with its empty well. Returns why not, in a sentence. */
@@ -70,6 +71,7 @@ export async function openLiveServer(options: LoopOptions): Promise<LiveServer> 
     mutex: newMutex(),
     live: await loadLiveState(options, nowMs),
     queue: [],
+    acts: [],
     turnDue: false,
     timer: undefined,
     sleeper: undefined,
@@ -88,13 +90,7 @@ export async function openLiveServer(options: LoopOptions): Promise<LiveServer> 
   scheduleWake(loop);
   return {
     receive: (message) => receive(loop, message),
-    applyAct: (json, by, refuse) =>
-      loop.mutex.run(async () => {
-        const why = await refuse?.();
-        return why === undefined
-          ? await runAct(loop, (nowMs) => applyAct(loop.live, json, nowMs, by))
-          : { problem: why };
-      }),
+    applyAct: (json, by, refuse) => queueAct(loop, { json, by, refuse }),
     approveNode: (node) => loop.mutex.run(() => approveNode(loop, node)),
     forget: (node) => loop.mutex.run(() => forget(loop, node)),
     importChanges: (plan) => loop.mutex.run(() => importChanges(loop, plan)),
