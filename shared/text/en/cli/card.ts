@@ -19,7 +19,7 @@ export const cardCommandTexts = {
   cardsWouldBeImported: ({ changesCount, fresh, same }: Record<'changesCount' | 'fresh' | 'same', Word>) =>
     `${changesCount} cards would be imported (${fresh} of new wells), ${same}. Nothing was changed.`,
   ofCardsWereImportedBefore: ({ why, n, changesCount }: Record<'why' | 'n' | 'changesCount', Word>) =>
-    `${why}\n${n} of ${changesCount} cards were imported before that. Run the command again to go on.`,
+    `${why}\n${n} of ${changesCount} cards were imported. Run the command again to go on.`,
   cardsImportedOfNewWells: ({ n, fresh, same }: Record<'n' | 'fresh' | 'same', Word>) =>
     `${n} cards imported (${fresh} of new wells), ${same}.`,
   valuesLookWrongAndWere: (odd: Word) =>
