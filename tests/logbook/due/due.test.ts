@@ -696,7 +696,7 @@ describe('frost by what was measured on the site', () => {
     const cold = { is: 'seasonal', firstColdDate: '2025-09-20', prepareByDay: '08-21' } as const;
     const found = dueOf('freeze', [], { coldSeason: cold });
     expect(found.dueDate).toBe('2026-08-21');
-    expect(found.reasons[0]).toContain('first measured cold on 2025-09-20');
+    expect(found.reasons[0]).toContain('first cold of the season on 2025-09-20');
   });
 
   test('a place that never grew cold in a year needs none', () => {

@@ -1,4 +1,6 @@
-/** Acts that came while another was committed are done together, each checked against what is kept. */
+/**
+ * Acts that came while another was committed are done together, each checked against what is kept.
+ */
 import { describe, expect, it } from 'vitest';
 import { openRig, type Rig } from './rig.ts';
 import { useTestTimers } from './timers.ts';
