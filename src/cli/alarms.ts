@@ -39,7 +39,7 @@ export const alarmsCommand: CommandBuilder = (command, { io, action }) => {
 
 function alarmLine(alarm: AlarmAnswer): string {
   const { well, site, node, pump, raisedMs, priority, why } = alarm;
-  const place = [well ?? site ?? node ?? '', pump === undefined ? '' : `pump ${pump.slice(1)}`];
+  const place = [well ?? site ?? node ?? '', pump === undefined ? '' : texts().pump(pump.slice(1))];
   return [
     utcMoment(raisedMs),
     place.filter((part) => part !== '').join(', '),
@@ -50,7 +50,9 @@ function alarmLine(alarm: AlarmAnswer): string {
 }
 
 function stateText({ active, clearedMs, withdrawnMs, acknowledgedMs, shelvedUntilMs }: AlarmAnswer): string {
-  if (!active) return withdrawnMs !== undefined ? 'withdrawn' : clearedMs !== undefined ? 'cleared' : 'ended';
-  if (shelvedUntilMs !== undefined) return 'shelved';
-  return acknowledgedMs === undefined ? 'active' : 'acknowledged';
+  const words = texts().alarmStates;
+  if (!active && withdrawnMs !== undefined) return words.withdrawn;
+  if (!active) return clearedMs === undefined ? words.ended : words.cleared;
+  if (shelvedUntilMs !== undefined) return words.shelved;
+  return acknowledgedMs === undefined ? words.active : words.acknowledged;
 }

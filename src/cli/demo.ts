@@ -118,7 +118,7 @@ interface DemoHistory {
 function trackHistory(worker: Worker, station: RunningServer, io: Io, history: DemoHistory): void {
   const began = performance.now();
   const bar = new SingleBar({
-    format: 'past [{bar}] {percentage} %, {eta_formatted} left',
+    format: texts().progressOfThePast,
     stream: process.stderr,
     hideCursor: true,
     clearOnComplete: true,
@@ -135,8 +135,8 @@ function trackHistory(worker: Worker, station: RunningServer, io: Io, history: D
       const { counts } = station.live.state();
       io.err(
         texts().readingsOfThePast({
-          readings: counts.readings.toLocaleString('en'),
-          value: ((performance.now() - began) / 1000).toFixed(0),
+          readings: counts.readings,
+          value: Math.round((performance.now() - began) / 1000),
         }),
       );
       void printActiveAlarms(station, io);

@@ -101,7 +101,9 @@ async function list(io: Io, store: Store, { json }: { json?: true }): Promise<nu
   if (rows.length === 0) io.out(texts().noNodeHasAPassword);
   for (const { node, createdMs, speaksFor } of rows) {
     const since = new Date(createdMs).toISOString().slice(0, 10);
-    io.out(`${node}  since ${since}${speaksFor.length > 0 ? texts().speaksFor(speaksFor.join(', ')) : ''}`);
+    io.out(
+      `${node}  ${speaksFor.length > 0 ? texts().sinceSpeaksFor({ since, names: speaksFor.join(', ') }) : texts().since(since)}`,
+    );
   }
   return EXIT.ok;
 }

@@ -258,7 +258,7 @@ function mistake({ code, message }: CommanderError, command: CommandUnknownOpts)
   const [, suggestion] = /\(Did you mean (.*)\?\)/.exec(message) ?? [];
   const [flag] = quoted.split(' ');
   const path = pathOf(command);
-  const remedy = suggestion === undefined ? `Try: ${path} --help` : texts().didYouMean(suggestion);
+  const remedy = suggestion === undefined ? texts().tryHelp(path) : texts().didYouMean(suggestion);
   switch (code) {
     case 'commander.unknownOption':
       return texts().noSuchOption({ option: quoted, path, remedy });

@@ -2,6 +2,7 @@
  * `stillwell refused`: messages that the server refused, counted by reason, and the last ones in
  * full.
  */
+import { formatNumber } from '../../shared/quantity/format-quantity.ts';
 import type { RefusedAnswer } from '../../shared/api/server-state.ts';
 import { EXIT, type CommandBuilder } from './command.ts';
 import { jsonOption, serverOption, wholeNumber } from './options.ts';
@@ -38,7 +39,7 @@ function refusedLines({ counts, last }: RefusedAnswer): string[] {
   return [
     ...counts.map(
       ({ reason, count, lastMs }) =>
-        `${reason.padEnd(longest)}  ${count.toLocaleString('en')}  last ${utcMoment(lastMs)}`,
+        `${reason.padEnd(longest)}  ${texts().countLast({ count: formatNumber(count, 0), moment: utcMoment(lastMs) })}`,
     ),
     ...(last.length === 0 ? [] : ['', texts().lastOnes]),
     ...last.map(({ atMs, topic, reason, detail }) => `${utcMoment(atMs)}  ${topic}  ${reason}: ${detail}`),

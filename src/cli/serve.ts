@@ -50,7 +50,7 @@ export const serveCommand: CommandBuilder = (command, { io, action }) => {
 };
 
 function logStart(log: Log, { web, brokerPort, live }: RunningServer, { options }: Place): void {
-  log('info', `Pages: ${web.url}`);
+  log('info', texts().pages(web.url));
   if (brokerPort !== undefined) log('info', texts().builtInBrokerPort({ brokerPort, options }));
   const server = web.url === `${DEFAULT_SERVER}/` ? '' : ` --server ${web.url}`;
   if (web.calendar)

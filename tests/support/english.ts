@@ -167,7 +167,8 @@ function isPieceOfTemplate(parents: readonly Node[]): boolean {
 
 function isEnglish(text: string, node: Node, parent: Node | undefined): boolean {
   if (!/\p{L}{2}/u.test(text)) return false;
-  if (node.type === 'JSXText' || parent?.type === 'JSXAttribute') return true;
+  if (node.type === 'JSXText' || parent?.type === 'JSXAttribute' || isCountedNoun(parent, 'formatCount'))
+    return true;
   // Two words, or one that begins or ends as a sentence does.
   return (
     /(^|[\s(“-])\p{L}[\p{Ll}’]+[,;:]? [(“]?\p{L}/u.test(text) ||

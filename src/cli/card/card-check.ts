@@ -2,13 +2,13 @@
  * `stillwell card check`: reads a file as an import would, without a server, and says what cannot
  * be and what is odd.
  */
-import { formatCount } from '../../../shared/text/en/format.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { unflatten } from '../../../shared/card/flat-card.ts';
 import { cardQuestions } from '../../core/domain/questions.ts';
 import { cardIssues, readCard } from '../../core/domain/read-card.ts';
 import { readCardFile } from './card-file.ts';
 import { EXIT, type Io } from '../command.ts';
+import { mistakeLines, type RowMistake } from '../mistake-lines.ts';
 import { texts } from './texts.ts';
 
 /** Exit 2 if a card cannot be read; a question is no mistake. */
@@ -16,8 +16,8 @@ export function checkCardFile(io: Io, path: string, json: boolean): number {
   const { tasks, bad, rowName } = readCardFile(path);
   let odd = 0;
   let wrong = bad.length;
-  const say = (finding: Finding): void =>
-    io.out(json ? JSON.stringify(finding) : findingText(rowName, finding));
+  const findings: Finding[] = [];
+  const say = (finding: Finding): void => void findings.push(finding);
   for (const { line, reason } of bad) say({ line, problem: reason });
   for (const { line, well, apply } of tasks) {
     const card = { ...unflatten(apply({})), well };
@@ -31,14 +31,17 @@ export function checkCardFile(io: Io, path: string, json: boolean): number {
     odd += questions.length;
     for (const { key, question } of questions) say({ line, well, question: `${key}: ${question}` });
   }
-  if (!json)
+  if (json) for (const finding of findings) io.out(JSON.stringify(finding));
+  else {
+    for (const line of mistakeLines(findings.map(asMistake), texts().rows[rowName])) io.out(line);
     io.out(
       texts().cannotBeRead({
-        cards: formatCount(tasks.length + bad.length, 'card'),
+        cards: tasks.length + bad.length,
         wrong,
-        questions: formatCount(odd, 'question'),
+        questions: odd,
       }),
     );
+  }
   return wrong === 0 ? EXIT.ok : EXIT.usage;
 }
 
@@ -50,9 +53,7 @@ interface Finding {
   question?: string;
 }
 
-function findingText(rowName: string, { line, well, problem, question }: Finding): string {
-  const place = `${rowName} ${line}${well === undefined ? '' : `, ${well}`}`;
-  return problem === undefined
-    ? texts().isThisRight({ place, question: question ?? '' })
-    : `${place}: ${problem}`;
+function asMistake({ line, well, problem, question }: Finding): RowMistake {
+  const reason = problem ?? texts().isThisRight(question ?? '');
+  return { line, reason, ...(well !== undefined && { well }) };
 }

@@ -1,5 +1,4 @@
 /** `stillwell card export`: all cards, as they were written, as JSON or as a table. */
-import { formatCount } from '../../../shared/text/en/format.ts';
 import { writeCardTable } from '../../logbook/card-table.ts';
 import { SECTIONS } from '../../../shared/card/fields.ts';
 import { flatten } from '../../../shared/card/flat-card.ts';
@@ -37,7 +36,7 @@ export async function exportCards(
   if (file === undefined) io.out(text.trimEnd());
   else {
     writeNewFile(file, text);
-    io.err(texts().exportedTo({ cards: formatCount(cards.length, 'card'), file }));
+    io.err(texts().exportedTo({ cards: cards.length, file }));
   }
   return EXIT.ok;
 }

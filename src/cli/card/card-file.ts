@@ -2,10 +2,11 @@
  * A file of cards: a table (.csv) or JSON (one card, or a list of them), as what each of its wells'
  * cards is to become.
  */
-import { readCardTable, applyCells, type BadRow } from '../../logbook/card-table.ts';
+import { readCardTable, applyCells } from '../../logbook/card-table.ts';
 import { flatten, type FlatCard } from '../../../shared/card/flat-card.ts';
 import { UsageError } from '../command.ts';
 import { readInputText } from '../files.ts';
+import type { RowMistake } from '../mistake-lines.ts';
 import { texts } from './texts.ts';
 
 /** 20,000 wells with a page of text each make 40 MB; more is some other file. */
@@ -21,7 +22,7 @@ export interface CardTask {
 
 export interface CardFile {
   tasks: CardTask[];
-  bad: BadRow[];
+  bad: RowMistake[];
   /** How a place in it is called. */
   rowName: 'line' | 'card';
 }

@@ -6,10 +6,10 @@
 import { SingleBar } from 'cli-progress';
 import { cardDifferences } from '../../../shared/card/differences.ts';
 import { flatten, unflatten } from '../../../shared/card/flat-card.ts';
-import type { BadRow } from '../../logbook/card-table.ts';
 import { cardIssues } from '../../core/domain/read-card.ts';
 import { readCardFile, type CardFile, type CardTask } from './card-file.ts';
 import { EXIT, type Io } from '../command.ts';
+import { mistakeLines, rowPlace, type RowMistake } from '../mistake-lines.ts';
 import { ApiError, type ServerApi } from '../server-api.ts';
 import { texts } from './texts.ts';
 
@@ -33,37 +33,35 @@ interface CardChange {
 
 interface Plan {
   changes: CardChange[];
-  bad: BadRow[];
+  bad: RowMistake[];
   same: number;
 }
 
 export async function importCards(io: Io, api: ServerApi, options: ImportOptions): Promise<number> {
   const file = readCardFile(options.file);
   const plan = await planOf(api, file);
-  for (const { line, reason } of plan.bad) io.err(`${file.rowName} ${line}: ${reason}`);
+  const words = texts().rows[file.rowName];
+  for (const line of mistakeLines(plan.bad, words)) io.err(line);
   const count = file.tasks.length + file.bad.length;
   if (plan.bad.length > 0 && !options.skipBad) {
-    io.err(texts().nothingWasImportedOfS({ badCount: plan.bad.length, count, rowName: file.rowName }));
+    io.err(texts().nothingWasImported[file.rowName](plan.bad.length, count));
     return EXIT.usage;
   }
   const fresh = plan.changes.filter(({ isNew }) => isNew).length;
-  const same = texts().unchanged({
-    same: plan.same,
-    rest: plan.bad.length > 0 ? texts().skipped(plan.bad.length) : '',
-  });
+  const same = texts().unchanged(plan.same, plan.bad.length);
   if (options.dryRun) {
-    for (const { well, isNew } of plan.changes) io.out(`${well}${isNew ? ', new' : ''}`);
+    for (const { well, isNew } of plan.changes) io.out(isNew ? texts().newWell(well) : well);
     io.out(texts().cardsWouldBeImported({ changesCount: plan.changes.length, fresh, same }));
     return EXIT.ok;
   }
   const written = await writeAll(io, api, plan.changes, options.by);
   if ('why' in written) {
-    const why = `${file.rowName} ${written.at.line}, ${written.at.well}: ${written.why}`;
+    const why = `${rowPlace(written.at, words)}: ${written.why}`;
     io.err(texts().ofCardsWereImportedBefore({ why, n: written.n, changesCount: plan.changes.length }));
     return EXIT.failed;
   }
   io.out(texts().cardsImportedOfNewWells({ n: written.n, fresh, same }));
-  if (written.odd > 0) io.out(texts().valuesLookWrongAndWere(written.odd));
+  if (written.odd > 0) io.out(texts().importedAsTheyAre(written.odd));
   return EXIT.ok;
 }
 
@@ -78,11 +76,10 @@ async function planOf(api: ServerApi, file: CardFile): Promise<Plan> {
     const flat = { ...task.apply(before), well: task.well };
     const card = { ...unflatten(flat), well: task.well };
     const reasons = cardIssues(card).map(({ key, rule, valueText }) => `${key} ${rule}: ${valueText}`);
-    if (reasons.length > 0) plan.bad.push({ line: task.line, reason: `${task.well}: ${reasons.join('; ')}` });
+    if (reasons.length > 0) plan.bad.push({ line: task.line, well: task.well, reason: reasons.join('; ') });
     else if (now && cardDifferences(before, flat).length === 0) plan.same++;
     else plan.changes.push(changeOf(task, card, now));
   }
-  plan.bad.sort((a, b) => a.line - b.line);
   return plan;
 }
 
@@ -103,7 +100,7 @@ async function writeAll(
   by: string | undefined,
 ): Promise<WriteResult> {
   const bar = new SingleBar({
-    format: 'cards [{bar}] {value} of {total}, {eta_formatted} left',
+    format: texts().progress,
     stream: process.stderr,
     hideCursor: true,
     clearOnComplete: true,

@@ -3,6 +3,7 @@ import { cardChanges } from '../../../shared/card/changes.ts';
 import { fieldLabel, fieldOrder } from '../../../shared/card/fields.ts';
 import { flatten } from '../../../shared/card/flat-card.ts';
 import { comparisonText, switchComparisonText } from '../../../shared/text/en/checks/measured-text.ts';
+import { USE_WORDS } from '../../../shared/text/en/logbook/uses.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
 import { EXIT, type Io } from '../command.ts';
 import type { ServerApi } from '../server-api.ts';
@@ -24,9 +25,11 @@ export async function listCards(io: Io, api: ServerApi, json: boolean): Promise<
   const longest = Math.max(...wells.map(({ well }) => well.length));
   for (const { well, site, uses, headline } of wells) {
     const card = cards.find((one) => one.well === well);
-    const place = [site, uses.join(', ')].filter((part) => part !== undefined && part !== '').join('; ');
+    const place = [site, uses.map((use) => USE_WORDS[use]).join(', ')]
+      .filter((part) => part !== undefined && part !== '')
+      .join('; ');
     io.out(
-      `${well.padEnd(longest)}  ${changedWords(card?.atMs)}  ${headline.us}${place === '' ? '' : `  (${place})`}`,
+      `${well.padEnd(longest)}  ${changedWords(card?.atMs).padEnd(18)}  ${headline.us}${place === '' ? '' : `  (${place})`}`,
     );
   }
   return EXIT.ok;
@@ -47,20 +50,25 @@ function cardLines(well: string, { card, atMs, by, questions, measured }: Answer
   const { well: _well, ...flat } = flatten(card);
   const keys = Object.keys(flat).sort((a, b) => fieldOrder(a) - fieldOrder(b) || (a < b ? -1 : 1));
   const longest = Math.max(...keys.map((key) => key.length));
-  const changed = `, changed ${atMs === undefined ? '' : utcMoment(atMs)}${by === undefined ? '' : texts().by(by)}`;
   const points = switchComparisonText(measured, 'us');
   const each = measured.filter(({ key }) => points === undefined || !/^switch\.cut(In|Out)$/.test(key));
   return [
-    `${well}${atMs === undefined ? texts().andNoCardYet : changed}`,
+    cardHeading(well, atMs, by),
     ...keys.map((key) => `  ${key.padEnd(longest)}  ${flat[key]}`),
     ...(measured.length > 0 ? [texts().onTheCardAndMeasured] : []),
-    ...(points === undefined ? [] : [`  switch  ${points}`]),
+    ...(points === undefined ? [] : [`  ${texts().switch}  ${points}`]),
     ...each.map(
-      (one) => `  ${one.key}  ${comparisonText(one, 'us')}${one.differs === true ? texts().theyDiffer : ''}`,
+      (one) =>
+        `  ${one.key}  ${one.differs === true ? texts().theyDiffer(comparisonText(one, 'us')) : comparisonText(one, 'us')}`,
     ),
     ...(questions.length > 0 ? [texts().isThisRightHeading] : []),
     ...questions.map(({ key, question }) => `  ${key}  ${question}`),
   ];
+}
+
+function cardHeading(well: string, atMs: number | undefined, by: string | undefined): string {
+  if (atMs === undefined) return texts().andNoCardYet(well);
+  return texts().changed({ well, moment: utcMoment(atMs), by });
 }
 
 export async function showHistory(io: Io, api: ServerApi, { well, json }: WellParams): Promise<number> {
@@ -72,9 +80,13 @@ export async function showHistory(io: Io, api: ServerApi, { well, json }: WellPa
   }
   if (changes.length === 0) io.out(texts().hasNoCardYet(well));
   for (const { atMs, by, first, changes: fields } of changes) {
-    io.out(`${utcMoment(atMs)}  ${by ?? texts().noNameGiven}${first ? texts().firstCard : ''}`);
+    io.out(
+      `${utcMoment(atMs)}  ${first ? texts().firstCard(by ?? texts().noNameGiven) : (by ?? texts().noNameGiven)}`,
+    );
     for (const { key, before, after } of fields)
-      io.out(`  ${fieldLabel(key)}: ${before === undefined ? '' : `${before} -> `}${after ?? 'removed'}`);
+      io.out(
+        `  ${fieldLabel(key)}: ${before === undefined ? '' : `${before} -> `}${after ?? texts().removed}`,
+      );
   }
   return EXIT.ok;
 }

@@ -36,10 +36,9 @@ export async function writeDone(io: Io, api: ServerApi, options: DoneOptions): P
   if (json === true) io.out(JSON.stringify(saved));
   else
     io.out(
-      texts().recordedIsNextDue({
-        title: known.title,
-        rest: after?.dueDate === undefined ? 'never' : `on ${after.dueDate}`,
-      }),
+      after?.dueDate === undefined
+        ? texts().recordedNotDueAgain(known.title)
+        : texts().recordedIsNextDue({ title: known.title, date: after.dueDate }),
     );
   return EXIT.ok;
 }

@@ -2,7 +2,6 @@
  * `stillwell due`: what has a day, then what nobody wrote down by well with its proposed day, then
  * what waits for wells that stand still.
  */
-import { formatCount } from '../../../shared/text/en/format.ts';
 import type { DueRowAnswer } from '../../../shared/api/due.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
 import { formatQuantity } from '../../../shared/quantity/format-quantity.ts';
@@ -24,7 +23,7 @@ export function printDue(io: Io, answer: Answer<'due'>): void {
       ].join('  '),
     );
   const late = due.filter(({ state }) => state === 'overdue').length;
-  io.out(texts().dueByOnOverdue({ dueCount: due.length, until, wells: formatCount(wells, 'well'), late }));
+  io.out(texts().dueByOnOverdue({ dueCount: due.length, until, wells, late }));
   printNotRecorded(io, answer);
   printOnHold(io, answer.onHold);
 }
@@ -34,15 +33,15 @@ function printNotRecorded(io: Io, { notRecorded, notRecordedTotal, until }: Answ
   if (checks === 0) return;
   io.out(
     texts().neverRecorded({
-      checks: formatCount(checks, 'check'),
-      wells: formatCount(wells, 'well'),
-      rest: notRecorded.length > 0 ? texts().proposedDates : '',
+      checks,
+      wells,
+      hasDates: notRecorded.length > 0,
     }),
   );
   for (const [well, rows] of byWell(notRecorded))
     io.out(`${rows[0]?.proposedDate}  ${well}  ${rows.map(({ check }) => check).join(', ')}`);
   const later = checks - notRecorded.length;
-  if (later > 0) io.out(texts().proposedAfterToSetOther({ checks: formatCount(later, 'check'), until }));
+  if (later > 0) io.out(texts().proposedAfterToSetOther({ checks: later, until }));
 }
 
 function printOnHold(io: Io, rows: readonly DueRowAnswer[]): void {
@@ -67,7 +66,7 @@ function byWell(rows: readonly DueRowAnswer[]): Map<string, DueRowAnswer[]> {
 
 function lateWords({ lateDays = 0 }: DueRowAnswer): string {
   if (lateDays > 0) return texts().dLate(lateDays);
-  return lateDays === 0 ? 'today' : `in ${-lateDays} d`;
+  return lateDays === 0 ? texts().today : texts().inDays(-lateDays);
 }
 
 function targetWords({ target }: DueRowAnswer): string {
@@ -76,5 +75,5 @@ function targetWords({ target }: DueRowAnswer): string {
     formatQuantity(target.kpa, 'pressure', 'us'),
     formatQuantity(target.kpa, 'pressure', 'metric'),
   ];
-  return `: target ${us} (${metric})`;
+  return texts().target({ us, metric });
 }

@@ -3,7 +3,6 @@
  * one site one after the other. It shows the plan; with --write each check gets its day as people
  * set one. What had a plan already keeps the rest of it.
  */
-import { formatCount } from '../../../shared/text/en/format.ts';
 import type { DueRowAnswer } from '../../../shared/api/due.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { addDays } from '../../logbook/due/dates.ts';
@@ -97,9 +96,9 @@ function summaryWords(visits: readonly PlannedVisit[], written: boolean): string
   const last = visits.at(-1);
   if (last === undefined) return texts().nothingToPlanEveryCheck;
   const all = texts().onUp({
-    checks: formatCount(checks, 'check'),
-    wells: formatCount(visits.length, 'well'),
+    checks,
+    wells: visits.length,
     on: last.on,
   });
-  return written ? `Saved: ${all}.` : texts().planOfNothingWasSaved(all);
+  return written ? texts().planSaved(all) : texts().planOfNothingWasSaved(all);
 }

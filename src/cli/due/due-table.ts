@@ -7,6 +7,7 @@ import type { ChecksAnswer } from '../../../shared/api/due.ts';
 import { entryMoment } from '../../../shared/notes/entry-day.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import { CHECK_OUTCOMES } from '../../../shared/entries/entry-fields.ts';
+import { mistakeLines } from '../mistake-lines.ts';
 import { EXIT, type Io } from '../command.ts';
 import { ApiError, type ServerApi } from '../server-api.ts';
 import { readTableFile, type TableRow } from '../logbook/table-file.ts';
@@ -39,10 +40,10 @@ export async function writeTable(io: Io, api: ServerApi, options: TableOptions):
   const wells = await checksOf(api, rows);
   const read = rows.map((row) => readRow(row, wells));
   const bad = read.flatMap((one, at) =>
-    typeof one === 'object' && 'problem' in one ? [`line ${rows[at]?.line}: ${one.problem}`] : [],
+    typeof one === 'object' && 'problem' in one ? [{ line: rows[at]?.line ?? 0, reason: one.problem }] : [],
   );
   if (bad.length > 0) {
-    for (const line of bad) io.err(line);
+    for (const line of mistakeLines(bad, texts().rows)) io.err(line);
     io.err(texts().nothingWasRecordedOfLines({ badCount: bad.length, rowsCount: rows.length }));
     return EXIT.usage;
   }
@@ -121,7 +122,8 @@ function readRow({ line, cells }: TableRow, wells: ReadonlyMap<string, ChecksAns
     ['left', left],
   ] as const) {
     const problem = text === undefined ? undefined : problemOfValue(text, of.value?.dimension);
-    if (problem !== undefined) return { problem: `column ${column}: ${problem}: ${text}` };
+    if (problem !== undefined)
+      return { problem: texts().columnProblem({ column, problem, value: text ?? '' }) };
   }
   if (of.completions.some((one) => one.date === on && one.outcome === result)) return 'known';
   const more = Object.entries({ value, left, text: note }).filter(([, text]) => text !== undefined);

@@ -135,7 +135,9 @@ async function add(
     // oxlint-disable-next-line no-await-in-loop
     const { entry } = await asUsageError(() => api.addDocument(parts, bytes));
     io.out(
-      json ? JSON.stringify(entry) : `Saved: ${parts.name}, ${entry.body.hash.slice(0, SHORT_HASH_CHARS)}`,
+      json
+        ? JSON.stringify(entry)
+        : texts().saved({ name: parts.name, hash: entry.body.hash.slice(0, SHORT_HASH_CHARS) }),
     );
   }
   return EXIT.ok;
@@ -162,6 +164,6 @@ async function get(io: Io, api: ServerApi, { well, wanted, out }: GetParams): Pr
   if (other !== undefined) throw new UsageError(texts().hasSeveralSuchDocumentsName({ wanted, well }));
   const bytes = await api.document(hash);
   writeNewFile(out, bytes);
-  io.out(texts().bytes({ out, bytesCount: bytes.length.toLocaleString('en') }));
+  io.out(texts().bytes({ out, bytesCount: bytes.length }));
   return EXIT.ok;
 }

@@ -63,7 +63,7 @@ async function writeExport(params: ExportParams, io: Io): Promise<number> {
   }
   if (out === '-') return EXIT.ok;
   const bytes = statSync(out).size;
-  const sentence = texts().bytesEverythingKnownAbout({ out, bytes: bytes.toLocaleString('en'), well });
+  const sentence = texts().bytesEverythingKnownAbout({ out, bytes, well });
   io.out(json ? JSON.stringify({ well, file: out, bytes }) : sentence);
   return EXIT.ok;
 }

@@ -39,7 +39,7 @@ export const labelsCommand: CommandBuilder = (command, { io, action }) => {
         const places = wholeNumber('--first', { from: 1, to: sheet.columns * sheet.rows });
         const first = flags.first === undefined ? 1 : places(flags.first);
         const labels = onlyKinds((await serverApi(server).get('labels', { well }))[units], only);
-        if (out !== undefined) return write(io, out, labels, { sheet, first, title: `Labels, ${well}` });
+        if (out !== undefined) return write(io, out, labels, { sheet, first, title: texts().labelsOf(well) });
         for (const label of labels)
           for (const line of json ? [JSON.stringify(label)] : factLines(label)) io.out(line);
         return EXIT.ok;

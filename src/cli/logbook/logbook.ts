@@ -54,7 +54,12 @@ function defineNote(command: Group, { io, action }: CommandContext): void {
       action(async (well, text, flags) => {
         const { event, json, server } = flags;
         const entry = { kind: 'note', text, ...(event !== undefined && { event }) };
-        const saved = await writeEntry(io, serverApi(server), { well, about: 'note', entry }, flags);
+        const saved = await writeEntry(
+          io,
+          serverApi(server),
+          { well, about: texts().aboutNote, entry },
+          flags,
+        );
         io.out(json ? JSON.stringify(saved) : texts().recorded);
         return EXIT.ok;
       }),
@@ -75,7 +80,12 @@ function defineVoid(command: Group, { io, action }: CommandContext): void {
       action(async (well, id, flags) => {
         const { why, json, server } = flags;
         const entry = { kind: 'struck', replaces: id, ...(why !== undefined && { text: why }) };
-        const saved = await writeEntry(io, serverApi(server), { well, about: 'note', entry }, flags);
+        const saved = await writeEntry(
+          io,
+          serverApi(server),
+          { well, about: texts().aboutNote, entry },
+          flags,
+        );
         io.out(json ? JSON.stringify(saved) : texts().voidedTheEntryStays);
         return EXIT.ok;
       }),
@@ -99,12 +109,11 @@ async function list(io: Io, api: ServerApi, { well, kind, json }: Listing): Prom
 }
 
 function entryWords({ id, kind, atMs, by, replaces, body }: Entry, zone: string, gone: boolean): string {
-  const of = replaces === undefined ? '' : texts().of(replaces);
   const words = [
-    `${kind}${of}`,
+    replaces === undefined ? kind : texts().kindOf({ kind, id: replaces }),
     formatValue(body),
-    by === undefined ? '' : `by ${by}`,
-    gone ? 'void' : '',
+    by === undefined ? '' : texts().by(by),
+    gone ? texts().void : '',
   ].filter((part) => part !== '');
   return `${id}  ${localDate(atMs, zone)}  ${words.join('; ')}`;
 }

@@ -102,9 +102,14 @@ async function list(io: Io, api: ServerApi, well: string, json: boolean): Promis
       const end =
         untilMs === undefined
           ? ''
-          : `, ${untilMs > now ? '' : 'was '}until ${untilWords(untilMs, zone, 'us', now)}`;
-      const what = kind === 'expected' || kind === 'laid-up' ? text : kind.replaceAll('-', ' ');
+          : `, ${(untilMs > now ? texts().until : texts().wasUntil)(untilWords(untilMs, zone, 'us', now))}`;
+      const what = noteText(kind, text);
       io.out(`${momentWords(atMs, zone, 'us', now)}  ${what}${end}${by === undefined ? '' : `  (${by})`}`);
     }
   return EXIT.ok;
+}
+
+function noteText(kind: string, text: string): string {
+  if (kind === 'out-of-service') return texts().outOfService;
+  return kind === 'back-in-service' ? texts().backInService : text;
 }

@@ -59,8 +59,8 @@ function defineAdd(command: Group, { io, action }: CommandContext): void {
           ...(pin && { pinned: true }),
         };
         const api = serverApi(flags.server);
-        const saved = await writeEntry(io, api, { well, about: 'reading', entry }, flags);
-        const text = `Recorded: ${titleOf(what)}, ${entry.value}.`;
+        const saved = await writeEntry(io, api, { well, about: texts().aboutReading, entry }, flags);
+        const text = texts().recordedReading({ title: titleOf(what), value: entry.value });
         io.out(flags.json ? JSON.stringify(saved) : text);
         return EXIT.ok;
       }),
@@ -94,7 +94,7 @@ async function list(io: Io, api: ServerApi, well: string, json: boolean): Promis
 
 function groupLines(group: ReadingGroupAnswer, zone: string): string[] {
   const { kind, pump, location, rows } = group;
-  const of = [pump === undefined ? '' : `pump ${pump.slice(1)}`, location ?? ''].filter(
+  const of = [pump === undefined ? '' : texts().ofPump(pump.slice(1)), location ?? ''].filter(
     (part) => part !== '',
   );
   const head = `${titleOf(kind)}${of.length === 0 ? '' : `, ${of.join(', ')}`}`;
@@ -109,12 +109,9 @@ function rowWords(
   const beside = [
     difference === undefined || !format
       ? ''
-      : texts().fromTheReference({
-          rest: difference < 0 ? '-' : '+',
-          abs: format(Math.abs(difference), 'us'),
-        }),
-    instrument === undefined ? '' : `with ${instrument}`,
-    by === undefined ? '' : `by ${by}`,
+      : texts().fromTheReference(`${difference < 0 ? '-' : '+'}${format(Math.abs(difference), 'us')}`),
+    instrument === undefined ? '' : texts().with(instrument),
+    by === undefined ? '' : texts().by(by),
     text ?? '',
   ].filter((part) => part !== '');
   return `${pinned ? '*' : ' '} ${value}${beside.length === 0 ? '' : `  ${beside.join('; ')}`}`;

@@ -37,13 +37,12 @@ export function readTableFile(path: string, { required, optional }: TableColumns
       header?.line ?? 1,
       texts().itMustNameTheColumns({
         required: required.join(', '),
-        rest: optional.length > 0 ? texts().andMayName(optional.join(', ')) : '',
+        optional: optional.join(', '),
       }),
     );
   return rows.map(({ line, cells, problem }) => {
     if (problem !== undefined) throw wrong(line, problem);
-    if (cells.length !== columns.length)
-      throw wrong(line, texts().itHasCells({ cellsCount: cells.length, columnsCount: columns.length }));
+    if (cells.length !== columns.length) throw wrong(line, texts().itHasCells(cells.length, columns.length));
     const named = columns.map((name, at) => [name, cells[at]!.trim()] as const);
     const empty = named.find(([name, cell]) => cell === '' && required.includes(name));
     if (empty) throw wrong(line, texts().columnIsEmpty(empty[0]));

@@ -154,8 +154,8 @@ async function list({ io, api, well, flags }: VisitParams): Promise<number> {
 function visitWords({ openedMs, openedBy, closedMs, newBaseline }: VisitAnswer, zone: string): string {
   return [
     localDate(openedMs, zone),
-    openedBy === undefined ? '' : `by ${openedBy}`,
-    closedMs === undefined ? 'open' : `closed ${localDate(closedMs, zone)}`,
+    openedBy === undefined ? '' : texts().by(openedBy),
+    closedMs === undefined ? texts().open : texts().closedAt(localDate(closedMs, zone)),
     newBaseline ? texts().newBaseline : '',
   ]
     .filter((part) => part !== '')
@@ -171,11 +171,11 @@ async function partsList({ io, api, well, flags }: VisitParams): Promise<number>
   io.out(partsListReason(items));
   for (const item of items) {
     io.out(partsListItemText(item));
-    if (item.reasons.length > 0) io.out(`  for: ${item.reasons.join('; ')}`);
+    if (item.reasons.length > 0) io.out(`  ${texts().forReasons(item.reasons.join('; '))}`);
     if (item.known.length > 0) io.out(`  ${item.known.join(', ')}`);
     if (item.unknown.length > 0) io.out(texts().notKnown(item.unknown.join('; ')));
   }
-  io.out(`Always: ${PARTS_LIST_ALWAYS}`);
+  io.out(texts().always(PARTS_LIST_ALWAYS));
   return EXIT.ok;
 }
 
@@ -211,8 +211,8 @@ async function work({ io, api, well, flags }: VisitParams<WorkFlags>, text: stri
     ...(touched !== undefined && { touched: touched.flatMap((one) => one.split(',')) }),
     ...(doneBy !== undefined && { doneBy }),
   };
-  const saved = await writeEntry(io, api, { well, about: 'visit', entry }, flags);
-  io.out(flags.json === true ? JSON.stringify(saved) : `Recorded: ${text}`);
+  const saved = await writeEntry(io, api, { well, about: texts().aboutVisit, entry }, flags);
+  io.out(flags.json === true ? JSON.stringify(saved) : texts().recordedWork(text));
   return EXIT.ok;
 }
 

@@ -114,7 +114,7 @@ async function list(io: Io, api: ServerApi, well: string, json: boolean): Promis
 }
 
 function testLines({ sampleDate, laboratory, place, why, by, results }: WaterTestAnswer): string[] {
-  const from = [laboratory, place, why, by && `by ${by}`].filter((part) => part !== undefined);
+  const from = [laboratory, place, why, by && texts().by(by)].filter((part) => part !== undefined);
   return [[sampleDate, ...from].join(', '), ...results.flatMap(resultLines)];
 }
 

@@ -135,9 +135,9 @@ describe('card import and export', () => {
     const refused = await card('import', table);
     expect(refused.code).toBe(EXIT.usage);
     expect(refused.err).toEqual([
-      'line 3: barn: pump.motor must be a power in W, hp or kW: "1 psi"',
+      'line 3, barn: pump.motor must be a power in W, hp or kW: "1 psi"',
       'line 4: well must be 1 to 40 of a-z, 0-9 and -: "Hill"',
-      'Nothing was imported: 2 of 4 lines are wrong. Correct them, or skip them with --skip-bad',
+      'Nothing was imported: 2 of 4 lines cannot be read. Correct them, or skip them with --skip-bad',
     ]);
     expect(await cards(station)).toBe(1);
     const taken = await card('import', table, '--skip-bad', '--by', 'Tom');
@@ -155,10 +155,10 @@ describe('card import and export', () => {
     expect(stopped.err.join(' ')).toContain(
       'line 3, barn: Cannot read card: electrical.photos must be documents',
     );
-    expect(stopped.err.join(' ')).toContain('2 of 3 cards were imported. Run the command again to go on.');
+    expect(stopped.err.join(' ')).toContain('Imported: 2 of 3 cards. Run the command again to go on.');
     expect(await cards(station)).toBe(2);
     const again = await card('import', file('again.csv', text.replace(lost, '')));
-    expect(again.out).toEqual(['1 cards imported (1 of new wells), 2 unchanged.']);
+    expect(again.out).toEqual(['1 card imported (1 of new wells), 2 unchanged.']);
   });
 
   it('a table that is there already, perhaps filled in by hand, is not written over', async () => {
@@ -188,8 +188,8 @@ describe('card check', () => {
     const wrong = await card('check', file('wells.csv', 'well,switch\nmill,60/40\nBarn,\n'));
     expect(wrong.code).toBe(EXIT.usage);
     expect(wrong.out).toEqual([
-      'line 3: well must be 1 to 40 of a-z, 0-9 and -: "Barn"',
       'line 2, mill: switch.points must have its cut-in above 0 and below its cut-out: "60/40"',
+      'line 3: well must be 1 to 40 of a-z, 0-9 and -: "Barn"',
       '2 cards: 2 cannot be read; 0 questions.',
     ]);
   });

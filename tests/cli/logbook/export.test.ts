@@ -38,7 +38,7 @@ describe('stillwell export and import', () => {
       /^0 \/a\.zip: [\d,]+ bytes, everything known about mill\.$/,
     );
     expect(await run('import', at('a.zip'), '--data', at('two'))).toBe(
-      '0 mill was not known here and is now. Added: 8 entries, 2 papers, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.',
+      '0 mill was not known here and is now. Added: 8 entries, 2 documents, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.',
     );
     await run('export', 'mill', at('b.zip'), '--data', at('two'));
     expect(Buffer.compare(readFileSync(at('a.zip')), readFileSync(at('b.zip')))).toBe(0);
@@ -48,7 +48,9 @@ describe('stillwell export and import', () => {
   test('hands over the page alone, in the units asked for', async () => {
     await run('export', 'mill', at('a.html'), '--data', at('one'), '--units', 'metric');
     expect(readFileSync(at('a.html'), 'utf8')).toContain('Static level 12.5 m');
-    expect(await run('import', at('a.html'), '--data', at('two'))).toContain('2 papers did not come with it');
+    expect(await run('import', at('a.html'), '--data', at('two'))).toContain(
+      '2 documents did not come with it',
+    );
   });
 
   test('of a well that is not the same says how to say so', async () => {

@@ -78,7 +78,7 @@ describe('a table of results', () => {
   it.each([
     ['analyte,result\nIron,1\n', 'line 1: it must name the columns analyte, value, and may name unit'],
     ['analyte,value,unit\nIron,1,mg/L\nLead,,ug/L\n', 'line 3: column value is empty'],
-    ['analyte,value,unit\nIron,1\n', 'line 2: it has 2 cells, and the header 3'],
+    ['analyte,value,unit\nIron,1\n', 'line 2: it has 2 cells, but the first line has 3'],
     ['analyte,value,unit\n"Iron,1,mg/L\n', 'line 2: a quote is opened and never closed'],
   ])('%j is refused with its line and column', async (text, says) => {
     const { run } = await mill();
@@ -116,7 +116,7 @@ describe('stillwell document', () => {
       ),
     ]);
     expect((await run('document', 'list', 'mill', '--find', 'rig')).out).toEqual([
-      'None of 2 documents contains these words.',
+      'None of 2 documents contains all of these words.',
     ]);
     const [out, again] = [fileOf('out.txt'), fileOf('again.pdf')];
     await run('document', 'get', 'mill', 'well-log.txt', out);
@@ -211,11 +211,11 @@ describe('a firm’s list of checks that were done', () => {
     const table = fileOf('done.csv', rows.join('\r\n'));
     const args = ['done', '--table', table];
     expect((await run('due', ...args, '--dry-run')).out).toEqual([
-      '3 checks would be recorded, 0 were recorded before. Nothing was changed.',
+      '3 checks would be recorded, recorded before: 0. Nothing was changed.',
     ]);
     expect(await station.store.entries('mill')).toHaveLength(0);
-    expect((await run('due', ...args)).out).toEqual(['3 checks recorded, 0 were recorded before.']);
-    expect((await run('due', ...args)).out).toEqual(['0 checks recorded, 3 were recorded before.']);
+    expect((await run('due', ...args)).out).toEqual(['3 checks recorded, recorded before: 0.']);
+    expect((await run('due', ...args)).out).toEqual(['0 checks recorded, recorded before: 3.']);
     expect(
       entriesOf(await station.store.entries('mill'), 'check').map(({ by, body }) => [
         by,
@@ -251,7 +251,7 @@ describe('a firm’s list of checks that were done', () => {
     const { code, err } = await run('due', 'done', '--table', table);
     expect(code).toBe(EXIT.usage);
     expect(err[0]).toContain(says);
-    expect(err.at(-1)).toBe('Nothing was recorded: 1 of 2 lines are wrong.');
+    expect(err.at(-1)).toBe('Nothing was recorded: 1 of 2 lines cannot be read.');
     expect(await station.store.entries('mill')).toHaveLength(0);
   });
 });
@@ -266,11 +266,11 @@ describe('a row that only the server refuses', () => {
       'line 3, mill: Cannot read entry: value must be between 0 and 300 psi',
     );
     expect(stopped.err.join(' ')).toContain(
-      '1 of 2 checks were recorded before that. Run the command again to go on.',
+      'Recorded before that: 1 of 2 checks. Run the command again to go on.',
     );
     const again = fileOf('again.csv', text.replace('3800', '38'));
     expect((await run('due', 'done', '--table', again)).out).toEqual([
-      '1 checks recorded, 1 were recorded before.',
+      '1 check recorded, recorded before: 1.',
     ]);
   });
 });

@@ -1,29 +1,53 @@
 /** Texts of the commands for cards. */
+import { formatCount } from '../format.ts';
+
 type Word = string | number;
 
 export const cardCommandTexts = {
-  cannotBeRead: ({ cards, wrong, questions }: Record<'cards' | 'wrong' | 'questions', Word>) =>
-    `${cards}: ${wrong} cannot be read; ${questions}.`,
-  isThisRight: ({ place, question }: Record<'place' | 'question', Word>) =>
-    `${place}: is this right? ${question}`,
-  exportedTo: ({ cards, file }: Record<'cards' | 'file', Word>) => `${cards} exported to ${file}`,
+  cannotBeRead: ({ cards, wrong, questions }: Record<'cards' | 'wrong' | 'questions', number>) =>
+    `${formatCount(cards, 'card')}: ${wrong} cannot be read; ${formatCount(questions, 'question')}.`,
+  isThisRight: (question: Word) => `is this right? ${question}`,
+  exportedTo: ({ cards, file }: { cards: number; file: string }) =>
+    `${formatCount(cards, 'card')} exported to ${file}`,
   itsNameMustEnd: (path: Word) => `Cannot read ${path}: its name must end in .csv or .json`,
   read: ({ path, problem }: Record<'path' | 'problem', Word>) => `Cannot read ${path}: ${problem}`,
   itMustBeACard: 'it must be a card with its well',
   isInTheListTwice: (well: Word) => `${well} is in the list twice`,
   itMustBeJson: (path: Word) => `Cannot read ${path}: it must be JSON`,
-  nothingWasImportedOfS: ({ badCount, count, rowName }: Record<'badCount' | 'count' | 'rowName', Word>) =>
-    `Nothing was imported: ${badCount} of ${count} ${rowName}s are wrong. Correct them, or skip them with --skip-bad`,
-  skipped: (badCount: Word) => `, ${badCount} skipped`,
-  unchanged: ({ same, rest }: Record<'same' | 'rest', Word>) => `${same} unchanged${rest}`,
-  cardsWouldBeImported: ({ changesCount, fresh, same }: Record<'changesCount' | 'fresh' | 'same', Word>) =>
-    `${changesCount} cards would be imported (${fresh} of new wells), ${same}. Nothing was changed.`,
-  ofCardsWereImportedBefore: ({ why, n, changesCount }: Record<'why' | 'n' | 'changesCount', Word>) =>
-    `${why}\n${n} of ${changesCount} cards were imported. Run the command again to go on.`,
-  cardsImportedOfNewWells: ({ n, fresh, same }: Record<'n' | 'fresh' | 'same', Word>) =>
-    `${n} cards imported (${fresh} of new wells), ${same}.`,
-  valuesLookWrongAndWere: (odd: Word) =>
-    `${odd} values look wrong, and were imported as they are. To see them: stillwell card show WELL`,
+  nothingWasImported: {
+    line: (wrong: number, all: number) =>
+      `Nothing was imported: ${wrong} of ${formatCount(all, 'line')} cannot be read. Correct them, or skip them with --skip-bad`,
+    card: (wrong: number, all: number) =>
+      `Nothing was imported: ${wrong} of ${formatCount(all, 'card')} cannot be read. Correct them, or skip them with --skip-bad`,
+  },
+  /** Rows of a table, cards of a list. */
+  rows: {
+    line: { one: (at: number) => `line ${at}`, many: (count: number) => formatCount(count, 'line') },
+    card: { one: (at: number) => `card ${at}`, many: (count: number) => formatCount(count, 'card') },
+  },
+  unchanged: (same: number, skipped: number) =>
+    skipped === 0 ? `${same} unchanged` : `${same} unchanged, ${skipped} skipped`,
+  newWell: (well: string) => `${well}, new`,
+  /** Of the bar of progress; the names in braces stay. */
+  progress: 'cards [{bar}] {value} of {total}, {eta_formatted} left',
+  switch: 'switch',
+  removed: 'removed',
+  cardsWouldBeImported: ({
+    changesCount,
+    fresh,
+    same,
+  }: Record<'changesCount' | 'fresh', number> & { same: string }) =>
+    `${formatCount(changesCount, 'card')} would be imported (${fresh} of new wells), ${same}. Nothing was changed.`,
+  ofCardsWereImportedBefore: ({
+    why,
+    n,
+    changesCount,
+  }: Record<'n' | 'changesCount', number> & { why: string }) =>
+    `${why}\nImported: ${n} of ${formatCount(changesCount, 'card')}. Run the command again to go on.`,
+  cardsImportedOfNewWells: ({ n, fresh, same }: Record<'n' | 'fresh', number> & { same: string }) =>
+    `${formatCount(n, 'card')} imported (${fresh} of new wells), ${same}.`,
+  importedAsTheyAre: (odd: number) =>
+    `Imported as they are, but they look wrong: ${formatCount(odd, 'value')}. To see them: stillwell card show WELL`,
   cardOfSaysSoAlready: (well: Word) => `The card of ${well} says so already.`,
   savedTheCard: (well: Word) => `Saved the card of ${well}.`,
   isThisRightOf: ({ key, question }: Record<'key' | 'question', Word>) =>
@@ -35,16 +59,17 @@ export const cardCommandTexts = {
   thereIsNoSuchWell: (well: Word) =>
     `Cannot change the card of ${well}: there is no such well. To create it, add --new`,
   thereIsNoWellYet: 'There is no well yet. To create one: stillwell card set NAME timeZone=… --new',
-  noCardYet: 'no card yet       ',
+  noCardYet: 'no card yet',
   cardOf: (atMs: Word) => `card of ${atMs}`,
-  by: (by: Word) => ` by ${by}`,
-  andNoCardYet: ', no card yet',
+  changed: ({ well, moment, by }: { well: string; moment: string; by: string | undefined }) =>
+    by === undefined ? `${well}, changed ${moment}` : `${well}, changed ${moment} by ${by}`,
+  andNoCardYet: (well: Word) => `${well}, no card yet`,
   onTheCardAndMeasured: '\nOn the card and measured',
-  theyDiffer: '; they differ',
+  theyDiffer: (comparison: Word) => `${comparison}; they differ`,
   isThisRightHeading: '\nIs this right?',
   hasNoCardYet: (well: Word) => `${well} has no card yet.`,
   noNameGiven: 'no name given',
-  firstCard: ', the first card',
+  firstCard: (by: Word) => `${by}, the first card`,
   nameOfTheWell: 'Name of the well.',
   showChangeCheckImport:
     'Show, change, check, import and export cards. A card holds what is known about a well. The server must be running, except for "check".',

@@ -1,4 +1,6 @@
 /** Texts of the command line and of commands that have no folder of their own. */
+import { formatCount } from '../format.ts';
+
 type Word = string | number;
 
 /** Headings of a help text, by the library's own words for them. */
@@ -32,6 +34,17 @@ export const commandTexts = {
   nameOfAWellDefault: 'Name of a well. Default: all wells.',
   listActiveAlarmsOnly: 'List active alarms only.',
   examplesOfAlarms: '\nExamples:\n  stillwell alarms --active\n  stillwell alarms mill --json',
+  pump: (number: Word) => `pump ${number}`,
+  alarmStates: {
+    active: 'active',
+    acknowledged: 'acknowledged',
+    shelved: 'shelved',
+    cleared: 'cleared',
+    withdrawn: 'withdrawn',
+    ended: 'ended',
+  },
+  /** The first of many rows: "2, 3, 4 …" */
+  firstRows: (rows: Word) => `${rows} …`,
   noActiveAlarms: 'No active alarms.',
   noAlarms: 'No alarms.',
   showAlderBenchAnInvented:
@@ -40,10 +53,12 @@ export const commandTexts = {
   portOfThePagesOnly: (defaultPort: Word) =>
     `Port of the pages. Only this computer can open them. Default: ${defaultPort}.`,
   examplesOfDemo: '\nExample:\n  stillwell demo --days 14',
-  alderBenchAnInventedFarm: ({ days, url }: Record<'days' | 'url', Word>) =>
-    `Alder Bench, an invented farm: ${days} days of its past are on their way. Pages: ${url}`,
-  readingsOfThePast: ({ readings, value }: Record<'readings' | 'value', Word>) =>
-    `${readings} readings of the past in ${value} s; now live. End with Ctrl-C.`,
+  alderBenchAnInventedFarm: ({ days, url }: { days: number; url: string }) =>
+    `Alder Bench, an invented farm. Simulating its past of ${formatCount(days, 'day')}. Pages: ${url}`,
+  readingsOfThePast: ({ readings, value }: Record<'readings' | 'value', number>) =>
+    `${formatCount(readings, 'reading')} of the past in ${value} s; now live. End with Ctrl-C.`,
+  /** Of the bar of progress; the names in braces stay. */
+  progressOfThePast: 'past [{bar}] {percentage} %, {eta_formatted} left',
   farmOffice: 'farm office',
   use: ({ path, reason }: Record<'path' | 'reason', Word>) => `Cannot use${path}: ${reason}`,
   itMustBeAFile: (path: Word) => `Cannot read ${path}: it must be a file`,
@@ -71,7 +86,9 @@ export const commandTexts = {
   addressOfTheRunningServer: 'Address of the running server. Default: the one in the settings.',
   examplesOfNodeForget: '\nExample:\n  stillwell node forget barn-nroth',
   noNodeHasAPassword: 'No node has a password yet. To make one: stillwell node add NAME',
-  speaksFor: (speaksFor: Word) => `  speaks for ${speaksFor}`,
+  since: (since: Word) => `since ${since}`,
+  sinceSpeaksFor: ({ since, names }: Record<'since' | 'names', Word>) =>
+    `since ${since}  speaks for ${names}`,
   itHasNoPasswordTry: (name: Word) => `Cannot remove ${name}: it has no password. Try: stillwell node list`,
   cannotConnectAgainAConnection: (name: Word) =>
     `${name} cannot connect again. A connection that is open stays open until it ends.`,
@@ -129,6 +146,7 @@ export const commandTexts = {
     `Cannot run "${path} ${word}": it must be one of ${names}. Try: ${path} --help`,
   nothingMoreMayFollowUsage: ({ extra, usageOf }: Record<'extra' | 'usageOf', Word>) =>
     `Cannot read "${extra}": nothing more may follow. Usage: ${usageOf}`,
+  tryHelp: (command: Word) => `Try: ${command} --help`,
   didYouMean: (suggestion: Word) => `Did you mean ${suggestion}?`,
   recordWhatNodesSendAndWhat:
     'Record what nodes send and what people do, until you press Ctrl-C. The server must be running; recording changes nothing in it.',
@@ -136,13 +154,14 @@ export const commandTexts = {
   examplesOfRecord:
     '\nExamples:\n  stillwell record alder-bench.ndjson\n  stillwell record - --data /srv/alder-bench | gzip > alder-bench.ndjson.gz',
   recordingEndWithCtrlC: 'Recording. End with Ctrl-C.',
-  recordedMessagesAndActs: ({ messages, acts }: Record<'messages' | 'acts', Word>) =>
-    `Recorded ${messages} messages and ${acts} acts.`,
+  recordedMessagesAndActs: ({ messages, acts }: Record<'messages' | 'acts', number>) =>
+    `Recorded ${formatCount(messages, 'message')} and ${formatCount(acts, 'act')}.`,
   listTheMessages:
     'List the messages that the server refused, counted by reason, and the last ones. Every refused message is kept, so that its sender can be repaired. The server must be running.',
   howManyOfTheLast: (defaultLimit: Word) => `How many of the last ones. Default: ${defaultLimit}.`,
   examplesOfRefused: '\nExample:\n  stillwell refused --limit 5',
   noMessageWasRefused: 'No message was refused.',
+  countLast: ({ count, moment }: Record<'count' | 'moment', Word>) => `${count}  last ${moment}`,
   lastOnes: 'The last ones:',
   printTheCyclesDaysBaselinesAnd:
     'Print the cycles, days, baselines and alarms of a recording, one JSON object on each line. The lines are in order of time. No server is needed. The exit code is 2 if the recording or a card cannot be used.',
@@ -181,6 +200,7 @@ A settings file that sends mail to Anna when something is wrong:
 
 ${settingsHelp}`,
   endingSaving: 'Ending: saving.',
+  pages: (url: Word) => `Pages: ${url}`,
   builtInBrokerPort: ({ brokerPort, options }: Record<'brokerPort' | 'options', Word>) =>
     `Built-in broker: port ${brokerPort}. To make a password for a node: stillwell node add NAME${options}`,
   calendarForPhonesPort: ({ host, port, server }: Record<'host' | 'port' | 'server', Word>) =>

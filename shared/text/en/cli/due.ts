@@ -1,28 +1,45 @@
 /** Texts of the commands for due checks. */
+import { formatCount } from '../format.ts';
+
 type Word = string | number;
 
 export const dueCommandTexts = {
   checksOf: ({ check, well, checks }: Record<'check' | 'well' | 'checks', Word>) =>
     `Cannot record ${check}: the checks of ${well} are ${checks}`,
-  recordedIsNextDue: ({ title, rest }: Record<'title' | 'rest', Word>) =>
-    `Recorded. ${title} is next due ${rest}.`,
-  dueByOnOverdue: ({ dueCount, until, wells, late }: Record<'dueCount' | 'until' | 'wells' | 'late', Word>) =>
-    `${dueCount} due by ${until} on ${wells}; ${late} overdue`,
-  proposedDates: ' Proposed dates:',
-  neverRecorded: ({ checks, wells, rest }: Record<'checks' | 'wells' | 'rest', Word>) =>
-    `\nNever recorded: ${checks} on ${wells}.${rest}`,
-  proposedAfterToSetOther: ({ checks, until }: Record<'checks' | 'until', Word>) =>
-    `${checks} proposed after ${until}. To set other dates: stillwell due plan`,
+  recordedIsNextDue: ({ title, date }: Record<'title' | 'date', Word>) =>
+    `Recorded. ${title} is next due on ${date}.`,
+  recordedNotDueAgain: (title: Word) => `Recorded. ${title} is not due again.`,
+  dueByOnOverdue: ({
+    dueCount,
+    until,
+    wells,
+    late,
+  }: Record<'dueCount' | 'wells' | 'late', number> & { until: string }) =>
+    `${dueCount} due by ${until} on ${formatCount(wells, 'well')}; ${late} overdue`,
+  neverRecorded: ({
+    checks,
+    wells,
+    hasDates,
+  }: Record<'checks' | 'wells', number> & { hasDates: boolean }) => {
+    const text = `\nNever recorded: ${formatCount(checks, 'check')} on ${formatCount(wells, 'well')}.`;
+    return hasDates ? `${text} Proposed dates:` : text;
+  },
+  proposedAfterToSetOther: ({ checks, until }: { checks: number; until: string }) =>
+    `${formatCount(checks, 'check')} proposed after ${until}. To set other dates: stillwell due plan`,
   onHold: '\nOn hold:',
   laidUp: 'laid up',
   outOfService: 'out of service',
   since: ({ what, sinceDate }: Record<'what' | 'sinceDate', Word>) => `${what} since ${sinceDate}`,
   until: ({ what, untilDate }: Record<'what' | 'untilDate', Word>) => `${what} until ${untilDate}`,
+  today: 'today',
+  inDays: (days: Word) => `in ${days} d`,
+  target: ({ us, metric }: Record<'us' | 'metric', Word>) => `: target ${us} (${metric})`,
   dLate: (lateDays: Word) => `${lateDays} d late`,
   fromMustNot: (from: Word) => `Cannot plan: --from must not be in the past: ${from}`,
   nothingToPlanEveryCheck: 'Nothing to plan: every check has a date.',
-  onUp: ({ checks, wells, on }: Record<'checks' | 'wells' | 'on', Word>) =>
-    `${checks} on ${wells}, up to ${on}`,
+  onUp: ({ checks, wells, on }: Record<'checks' | 'wells', number> & { on: string }) =>
+    `${formatCount(checks, 'check')} on ${formatCount(wells, 'well')}, up to ${on}`,
+  planSaved: (all: Word) => `Saved: ${all}.`,
   planOfNothingWasSaved: (all: Word) =>
     `A plan of ${all}. Nothing was saved. To save these dates, add --write.`,
   removeAddressRemovesTheAddress:
@@ -34,21 +51,24 @@ export const dueCommandTexts = {
     'The old address no longer works. Everyone on this network who has the new one can read the calendar.',
   everyoneOnThisNetworkWho:
     'Everyone on this network who has this address can read the calendar. It holds names of wells, due checks and their reasons, and where things are.',
-  nothingWasRecordedOfLines: ({ badCount, rowsCount }: Record<'badCount' | 'rowsCount', Word>) =>
-    `Nothing was recorded: ${badCount} of ${rowsCount} lines are wrong.`,
-  wereRecordedBefore: (rowsCount: Word) => `${rowsCount} were recorded before`,
-  checksWouldBeRecordedNothing: ({ freshCount, same }: Record<'freshCount' | 'same', Word>) =>
-    `${freshCount} checks would be recorded, ${same}. Nothing was changed.`,
-  checksRecorded: ({ freshCount, same }: Record<'freshCount' | 'same', Word>) =>
-    `${freshCount} checks recorded, ${same}.`,
+  nothingWasRecordedOfLines: ({ badCount, rowsCount }: Record<'badCount' | 'rowsCount', number>) =>
+    `Nothing was recorded: ${badCount} of ${formatCount(rowsCount, 'line')} cannot be read.`,
+  rows: { one: (at: number) => `line ${at}`, many: (count: number) => formatCount(count, 'line') },
+  columnProblem: ({ column, problem, value }: Record<'column' | 'problem' | 'value', Word>) =>
+    `column ${column}: ${problem}: ${value}`,
+  wereRecordedBefore: (count: number) => `recorded before: ${count}`,
+  checksWouldBeRecordedNothing: ({ freshCount, same }: { freshCount: number; same: string }) =>
+    `${formatCount(freshCount, 'check')} would be recorded, ${same}. Nothing was changed.`,
+  checksRecorded: ({ freshCount, same }: { freshCount: number; same: string }) =>
+    `${formatCount(freshCount, 'check')} recorded, ${same}.`,
   lineOfChecksWereRecorded: ({
     line,
     well,
     message,
     n,
     rowsCount,
-  }: Record<'line' | 'well' | 'message' | 'n' | 'rowsCount', Word>) =>
-    `line ${line}, ${well}: ${message}\n${n} of ${rowsCount} checks were recorded before that. Run the command again to go on.`,
+  }: Record<'line' | 'n' | 'rowsCount', number> & Record<'well' | 'message', string>) =>
+    `line ${line}, ${well}: ${message}\nRecorded before that: ${n} of ${formatCount(rowsCount, 'check')}. Run the command again to go on.`,
   columnWellThereIsNo: (well: Word) => `column well: there is no well ${well}`,
   columnCheckHasAndNo: ({ well, checks, check }: Record<'well' | 'checks' | 'check', Word>) =>
     `column check: ${well} has ${checks}, and no ${check}`,

@@ -1,4 +1,6 @@
 /** Texts of the commands that read and write what a well’s logbook holds. */
+import { formatCount } from '../format.ts';
+
 type Word = string | number;
 
 export const logbookCommandTexts = {
@@ -21,14 +23,18 @@ export const logbookCommandTexts = {
   fileToMakeAFile: 'File to make. A file that exists is left as it is.',
   examplesOfDocumentGet: '\nExample:\n  stillwell document get mill well-log.pdf copy.pdf',
   noDocumentsOfYet: (well: Word) => `No documents of ${well} yet.`,
-  noneOfDocumentsContainsThese: (documentsCount: Word) =>
-    `None of ${documentsCount} documents contains these words.`,
+  noneOfDocumentsContainsThese: (documents: number) =>
+    documents === 1
+      ? 'The only document does not contain these words.'
+      : `None of ${documents} documents contains all of these words.`,
   nameNamesOneDocument: 'Cannot keep the files: --name names one document, and several files are given',
   hasNoSuchDocumentTry: ({ wanted, well }: Record<'wanted' | 'well', Word>) =>
     `Cannot get ${wanted}: ${well} has no such document. Try: stillwell document list ${well}`,
   hasSeveralSuchDocumentsName: ({ wanted, well }: Record<'wanted' | 'well', Word>) =>
     `Cannot get ${wanted}: ${well} has several such documents. Name one by its hash`,
-  bytes: ({ out, bytesCount }: Record<'out' | 'bytesCount', Word>) => `${out}: ${bytesCount} bytes`,
+  bytes: ({ out, bytesCount }: { out: string; bytesCount: number }) =>
+    `${out}: ${formatCount(bytesCount, 'byte')}`,
+  saved: ({ name, hash }: Record<'name' | 'hash', Word>) => `Saved: ${name}, ${hash}`,
   serverAnsweredWithStatus: (status: Word) => `The server answered with status ${status}`,
   writeEverythingKnownAbout:
     'Write everything known about a well to one file, for its next owner or another server. A .zip holds a page that opens without a server, the record, tables and documents. An .html holds the page and the record, without documents. The server may be running.',
@@ -43,8 +49,8 @@ export const logbookCommandTexts = {
     `Cannot export ${well}: there is no database in ${dataDir}. Name another folder with --data`,
   thereIsNoSuchWell: ({ well, dataDir }: Record<'well' | 'dataDir', Word>) =>
     `Cannot export ${well}: there is no such well in ${dataDir}`,
-  bytesEverythingKnownAbout: ({ out, bytes, well }: Record<'out' | 'bytes' | 'well', Word>) =>
-    `${out}: ${bytes} bytes, everything known about ${well}.`,
+  bytesEverythingKnownAbout: ({ out, bytes, well }: { bytes: number } & Record<'out' | 'well', string>) =>
+    `${out}: ${formatCount(bytes, 'byte')}, everything known about ${well}.`,
   importAWell:
     'Import a well from an export of another server. Nothing that is here already is changed; entries and events are known by their ids. If a server runs, it does the import; else the data folder is changed directly.',
   fileThatStillwellExportMade: 'File that "stillwell export" made (.zip or .html).',
@@ -52,8 +58,9 @@ export const logbookCommandTexts = {
   addressOfTheRunningServer: 'Address of the running server. Default: the one in the settings.',
   examplesOfImport: '\nExample:\n  stillwell import mill.zip',
   ifItIsAddSame: (problem: Word) => `${problem} If it is, add --same.`,
-  labelsWritten: ({ path, count, sheet }: Record<'path' | 'count' | 'sheet', Word>) =>
-    `${path}: ${count} labels, ${sheet}`,
+  labelsWritten: ({ path, count, sheet }: { count: number } & Record<'path' | 'sheet', string>) =>
+    `${path}: ${formatCount(count, 'label')}, ${sheet}`,
+  labelsOf: (well: Word) => `Labels, ${well}`,
   printLabelsForTankSwitch:
     'Print labels for tank, switch, control box, panel and well head. Each label has its facts in a code that a phone reads without a network. Without a file, the facts are listed. The server must be running.',
   fileToMakeHtml:
@@ -97,7 +104,9 @@ Example:
   reason: 'Reason.',
   voidedTheEntryStays: 'Voided. The entry stays in the logbook, marked as void.',
   noEntriesOfYet: (well: Word) => `No entries of ${well} yet.`,
-  of: (replaces: Word) => ` of ${replaces}`,
+  kindOf: ({ kind, id }: Record<'kind' | 'id', Word>) => `${kind} of ${id}`,
+  by: (by: Word) => `by ${by}`,
+  void: 'void',
   tellStillwellWhatItsSensors:
     'Tell Stillwell what its sensors cannot know: guests, irrigation, more stock, a shutdown. Write one line with its end: "watering the new lawn until the 20th", "laid up until 15 April". More use that was announced raises no alarm. While a well is laid up, its alarms are suppressed and its checks are on hold. Without a line, the earlier notes are listed. The server must be running.',
   noteWithItsEnd: 'The note with its end.',
@@ -118,6 +127,10 @@ Example:
   otherUseThanNormal: 'Other use than normal is expected',
   understoodUntil: ({ text, means, untilWords }: Record<'text' | 'means' | 'untilWords', Word>) =>
     `Understood: "${text}". ${means} until ${untilWords}.`,
+  until: (until: Word) => `until ${until}`,
+  wasUntil: (until: Word) => `was until ${until}`,
+  outOfService: 'out of service',
+  backInService: 'back in service',
   noNotesOfYet: (well: Word) => `No notes of ${well} yet.`,
   recordAndListReadings:
     'Record and list readings that were taken by hand: levels, precharge, flow, amps and others. Readings inside an electrical box come from a qualified person who has it open and locked out already. Nobody opens a box for a reading. The server must be running.',
@@ -134,23 +147,36 @@ Example:
   itMustBeAVolume: (text: Word) =>
     `Cannot read "${text}": it must be a volume in a time, such as "5 gal in 48 s"`,
   noReadingsOfYet: (well: Word) => `No readings of ${well} yet.`,
-  fromTheReference: ({ rest, abs }: Record<'rest' | 'abs', Word>) => `${rest}${abs} from the reference`,
+  fromTheReference: (difference: Word) => `${difference} from the reference`,
+  recordedReading: ({ title, value }: Record<'title' | 'value', Word>) => `Recorded: ${title}, ${value}.`,
+  ofPump: (pump: Word) => `pump ${pump}`,
+  with: (instrument: Word) => `with ${instrument}`,
   line: ({ path, line, what }: Record<'path' | 'line' | 'what', Word>) =>
     `Cannot read ${path}: line ${line}: ${what}`,
-  andMayName: (optional: Word) => `, and may name ${optional}`,
-  itMustNameTheColumns: ({ required, rest }: Record<'required' | 'rest', Word>) =>
-    `it must name the columns ${required}${rest}`,
-  itHasCells: ({ cellsCount, columnsCount }: Record<'cellsCount' | 'columnsCount', Word>) =>
-    `it has ${cellsCount} cells, and the header ${columnsCount}`,
+  itMustNameTheColumns: ({ required, optional }: Record<'required' | 'optional', string>) =>
+    optional === ''
+      ? `it must name the columns ${required}`
+      : `it must name the columns ${required}, and may name ${optional}`,
+  itHasCells: (cells: number, columns: number) =>
+    `it has ${formatCount(cells, 'cell')}, but the first line has ${columns}`,
   columnIsEmpty: (empty: Word) => `column ${empty} is empty`,
   stillOpen: 'still open',
   beforeAndAfterVisit: ({ well, when, closed }: Record<'well' | 'when' | 'closed', Word>) =>
     `Before and after, ${well}: visit of ${when}; ${closed}`,
   noWorkIsRecorded: '  No work is recorded.',
   pump: (pump: Word) => `Pump ${pump}`,
-  normalBefore: (measure: Word) => ` Normal before: ${measure}.`,
-  runsAndWholeDaysUp: ({ days, reportCaveat }: Record<'days' | 'reportCaveat', Word>) =>
-    `Runs and whole days up to ${days} days on either side, or to the next visit. ${reportCaveat}`,
+  normalBefore: (measure: Word) => `Normal before: ${measure}.`,
+  beforeAfter: ({ before, after }: Record<'before' | 'after', Word>) => `before: ${before}; after: ${after}.`,
+  closedAt: (when: Word) => `closed ${when}`,
+  open: 'open',
+  partsUsed: (parts: Word) => `parts: ${parts}`,
+  touched: (parts: Word) => `touched ${parts}`,
+  documentCount: (count: number) => formatCount(count, 'document'),
+  forReasons: (reasons: Word) => `for: ${reasons}`,
+  always: (parts: Word) => `Always: ${parts}`,
+  recordedWork: (work: Word) => `Recorded: ${work}`,
+  runsAndWholeDaysUp: ({ days, reportCaveat }: { days: number; reportCaveat: string }) =>
+    `Runs and whole days up to ${formatCount(days, 'day')} on either side, or to the next visit. ${reportCaveat}`,
   doneBy: (doneBy: Word) => `done by ${doneBy}`,
   recordedBy: (by: Word) => `recorded by ${by}`,
   openAndCloseVisits:
@@ -208,6 +234,10 @@ Example:
     '\nExamples:\n  stillwell water add mill "Nitrate=2.1 mg/L as N" "Total coliform=absent" "Lead=< 1 ug/L"\n  stillwell water add mill --results mill-water.csv --on 2026-11-02',
   resultMustBeGivenSuch:
     'Cannot record a water test: a result must be given, such as "Nitrate=2.1 mg/L as N", or --results FILE',
+  /** Subjects of documents that are kept with an entry. */
+  aboutNote: 'note',
+  aboutReading: 'reading',
+  aboutVisit: 'visit',
   waterTest: 'Water test',
   itMustBeAnAnalyte: (text: Word) =>
     `Cannot read "${text}": it must be an analyte and its result, such as "Nitrate=2.1 mg/L as N"`,
@@ -218,7 +248,7 @@ Example:
   notTestedWithinAYear: (missingYearly: Word) => `Not tested within a year: ${missingYearly}.`,
   noLimitIsKeptHere: 'No limit is kept here.',
   readOn: ({ reason, on }: Record<'reason' | 'on', Word>) => `Cannot read --on: ${reason}: ${on}`,
-  oneEntryMayHaveAt: ({ pathsCount, maxDocuments }: Record<'pathsCount' | 'maxDocuments', Word>) =>
-    `Cannot keep ${pathsCount} files: one entry may have ${maxDocuments} at most`,
+  oneEntryMayHaveAt: ({ pathsCount, maxDocuments }: Record<'pathsCount' | 'maxDocuments', number>) =>
+    `Cannot keep ${formatCount(pathsCount, 'file')}: one entry may have ${maxDocuments} at most`,
   itIsEmpty: (path: Word) => `Cannot keep ${path}: it is empty`,
 };
