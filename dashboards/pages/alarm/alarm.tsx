@@ -11,6 +11,7 @@ import { momentWords } from '../../../shared/text/en/time-words.ts';
 import { isSymptom } from '../../../shared/text/en/well-words.ts';
 import type { WellDetail } from '../../../shared/api/wells.ts';
 import { CAUSE_WORDS } from '../../../shared/text/en/causes/cause-words.ts';
+import { lookAlikesAmong } from '../../../shared/text/en/causes/look-alikes.ts';
 import type { Caution } from '../../../shared/text/en/cautions.ts';
 import { evaluateClues } from '../../../shared/text/en/causes/clues.ts';
 import { figureLines } from '../../../shared/text/en/figures.ts';
@@ -173,13 +174,14 @@ function lifecycleWords(alarm: AlarmAnswer, when: (ms: number) => string): strin
 }
 
 /**
- * Those of the alarm, and those of what it most likely is: that decides what somebody does next.
+ * Those of the alarm, those of what it most likely is, which decides what somebody does next, and
+ * those of what tells look-alikes apart.
  */
 function allCautions(alarm: AlarmAnswer, own: readonly Caution[]): Caution[] {
-  const lead = alarm.causes[0]?.cause;
-  return [
-    ...new Set([...own, ...(lead === undefined ? [] : CAUSE_WORDS[lead].cautions), 'local-rules' as const]),
-  ];
+  const causes = alarm.causes.map(({ cause }) => cause);
+  const ofLead = causes.slice(0, 1).flatMap((cause): readonly Caution[] => CAUSE_WORDS[cause].cautions);
+  const ofLookAlikes = lookAlikesAmong(causes).flatMap(({ cautions = [] }) => cautions);
+  return [...new Set<Caution>([...own, ...ofLead, ...ofLookAlikes, 'local-rules'])];
 }
 
 /** What the finding rests on; what speaks for single causes stands with them. */

@@ -8,7 +8,7 @@ import { CAUSE_WORDS } from '../../../shared/text/en/causes/cause-words.ts';
 import type { CardNames } from '../../../shared/text/en/card-names.ts';
 import { CAUTIONS, type Caution } from '../../../shared/text/en/cautions.ts';
 import { alarmWords } from '../../../shared/text/en/alarms/forms.ts';
-import { lookAlikesOf, type LookAlikes } from '../../../shared/text/en/causes/look-alikes.ts';
+import { lookAlikesAmong } from '../../../shared/text/en/causes/look-alikes.ts';
 import { texts } from './texts.ts';
 
 export interface NoticeWords {
@@ -49,7 +49,7 @@ export function noticeWordsFor(event: AlarmEvent, names?: CardNames): NoticeWord
   const cautions = new Set<Caution>(words.cautions);
   // The likeliest cause decides what somebody does next, so its cautions go along.
   if (causes[0] !== undefined) for (const caution of CAUSE_WORDS[causes[0]].cautions) cautions.add(caution);
-  const groups = severalOf(causes);
+  const groups = lookAlikesAmong(causes);
   for (const caution of groups.flatMap((group) => group.cautions ?? [])) cautions.add(caution);
   return {
     title: lowerFirst(words.title),
@@ -63,17 +63,6 @@ export function noticeWordsFor(event: AlarmEvent, names?: CardNames): NoticeWord
     cautions: CAUTION_ORDER.filter((caution) => cautions.has(caution)).map((caution) => CAUTIONS[caution]),
   };
 }
-
-/** The groups of which several are named, in the order of the causes. */
-function severalOf(causes: readonly AlarmCause[]): LookAlikes[] {
-  const groups = new Set(causes.map(lookAlikesOf));
-  return [...groups].filter(
-    (group): group is LookAlikes =>
-      group !== undefined && group.causes.filter((one) => causes.includes(one)).length > 1,
-  );
-}
-
-type AlarmCause = NonNullable<AlarmEvent['causes']>[number]['cause'];
 
 /** "Pump runs …" becomes "pump runs …"; a name in capitals stays. */
 function lowerFirst(text: string): string {

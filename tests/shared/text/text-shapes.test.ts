@@ -9,7 +9,7 @@ import { WATER_CAUSES } from '../../../shared/text/en/causes/causes-water.ts';
 import { CAUTIONS, IF_IT_TRIPPED } from '../../../shared/text/en/cautions.ts';
 import { alarmWords, formWords } from '../../../shared/text/en/alarms/forms.ts';
 import { ALARM_FORMS, ALARM_KINDS, CAUSES } from '../../../shared/text/en/alarms/kinds.ts';
-import { LOOK_ALIKES, lookAlikesOf } from '../../../shared/text/en/causes/look-alikes.ts';
+import { LOOK_ALIKES, lookAlikesAmong, lookAlikesOf } from '../../../shared/text/en/causes/look-alikes.ts';
 import { URGENCIES, URGENCY_WORDS } from '../../../shared/text/en/alarms/urgency.ts';
 
 /** The words of alarms in those forms that have words of their own. */
@@ -254,10 +254,17 @@ describe('cautions', () => {
   });
 });
 
-describe('lookAlikesOf', () => {
+describe('look-alikes', () => {
   test('knows the groups of the contract', () => {
     expect(lookAlikesOf('open-tap')?.causes).toEqual(['leak', 'open-tap']);
     expect(lookAlikesOf('worn-pump')).toBeUndefined();
+  });
+
+  test('a group counts where several of it are named', () => {
+    expect(lookAlikesAmong(['open-tap', 'power-lost', 'leak']).map(({ causes }) => causes)).toEqual([
+      ['leak', 'open-tap'],
+    ]);
+    expect(lookAlikesAmong(['open-tap', 'power-lost'])).toEqual([]);
   });
 
   test('no cause is in two groups', () => {

@@ -50,3 +50,12 @@ export const LOOK_ALIKES: readonly LookAlikes[] = [
 export function lookAlikesOf(cause: Cause): LookAlikes | undefined {
   return LOOK_ALIKES.find(({ causes }) => causes.includes(cause));
 }
+
+/** The groups of which several causes are named, in the order of the causes. */
+export function lookAlikesAmong(causes: readonly Cause[]): LookAlikes[] {
+  const groups = new Set(causes.map(lookAlikesOf));
+  return [...groups].filter(
+    (group): group is LookAlikes =>
+      group !== undefined && group.causes.filter((one) => causes.includes(one)).length > 1,
+  );
+}
