@@ -15,7 +15,7 @@ export const CAUTIONS = {
     'Turn the pump’s own selector or starter to OFF first, then the breaker or disconnect. Stand to one side of it and turn your face away: it can flash. If the motor does not stop, keep away and call the power company.',
   /** Clearance of 35 ft: what power companies tell the public, from memory. */
   'downed-line':
-    'Stay 35 ft (10 m) or more from a line that is down, and from fences and puddles that it touches. Call 911 and the power company.',
+    'Stay 35 ft (10 m) or more from a line that is down, and from fences and puddles that it touches. Call 911 and the power company. While it thunders, stay away from the well, the pump house and wire fences.',
   /** Common practice, no source. */
   'only-watches':
     'Stillwell only watches. It is no safety device, and it does not replace overloads, fuses, a relief valve or a person. Zero amps on a screen is no proof that a circuit is dead.',
@@ -47,7 +47,7 @@ export const CAUTIONS = {
    * and switch in the pit: common practice.
    */
   'well-pit':
-    'Stay out of well pits. People have died in them of bad air and of electric shock. If the tank, its gauge, a valve or the switch is in a pit, leave that step out and call people who have the gear for it.',
+    'Stay out of well pits. People have died in them of bad air and of electric shock. If the tank, its gauge, a valve or the switch is in a pit, leave that step out and call people who have the gear for it. If somebody lies in a pit, call 911 and stay out.',
   /** 29 CFR 1910.147(d)(5) on stored energy; the Water Systems Council's tank standard. */
   'tank-pressure':
     'A pressure tank holds compressed air. Release the water pressure before anything is loosened, stay under the pressure rating on the tank, and never cut or weld a tank.',

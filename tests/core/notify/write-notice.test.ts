@@ -41,7 +41,7 @@ describe('writeNotice', () => {
       Cautions
       - Leave a panel, starter or disconnect alone that is wet, hot, buzzing or smells burnt, and never stand in water to reach one. Keep everybody away and call the power company. For smoke or fire call 911.
       - Pressure switches, control boxes, well caps and tanks are opened by licensed people alone. Before they do: shut the pump off, switch its breaker off and lock it off. Let the water pressure down to zero and the capacitors discharge, and prove with a meter that the circuit is dead. Keep clear until then: an automatic pump can start at any second.
-      - Stay out of well pits. People have died in them of bad air and of electric shock. If the tank, its gauge, a valve or the switch is in a pit, leave that step out and call people who have the gear for it.
+      - Stay out of well pits. People have died in them of bad air and of electric shock. If the tank, its gauge, a valve or the switch is in a pit, leave that step out and call people who have the gear for it. If somebody lies in a pit, call 911 and stay out.
       - A pressure tank holds compressed air. Release the water pressure before anything is loosened, stay under the pressure rating on the tank, and never cut or weld a tank.
       - The air charge is read with the pump switched off and locked off, a tap open and the tank drained until the gauge reads zero. Read with water pressure on, it shows the system pressure and not the precharge.
       - Stillwell only watches. It is no safety device, and it does not replace overloads, fuses, a relief valve or a person. Zero amps on a screen is no proof that a circuit is dead.

@@ -124,13 +124,14 @@ function formPart(kind: AlarmKind, form: AlarmForm): string {
   return `
 ### ${ALARM_WORDS[kind].title}: ${FORM_NAMES[form]}
 
-Its evidence holds ${Object.entries(FORM_EVIDENCE[form])
-    .map(([figure, value]) => `\`${figure}\`: "${value}"`)
-    .join(', ')}. ${words.means}
+${words.means}
 
 ${level === undefined ? '' : `- **When now:** ${URGENCY_WORDS[level].means}\n`}- **First:** ${words.firstStep}
 - **Can be wrong:** ${words.canBeWrong}
-${cautionsItem(words.cautions)}`;
+${cautionsItem(words.cautions)}- **In its evidence:** ${Object.entries(FORM_EVIDENCE[form])
+    .map(([figure, value]) => `\`${figure}\`: "${value}"`)
+    .join(', ')}
+`;
 }
 
 function causePart(cause: Cause): string {

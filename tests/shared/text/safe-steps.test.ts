@@ -177,8 +177,17 @@ describe('a step', () => {
 
   test('lets a dry pump run no longer than a minute', () => {
     const again = ALL.filter(({ step }) => /then (let it run|watch one run)/u.test(step));
-    expect(again.map(({ of }) => of.slice(0, 20))).toEqual(['cause air-lock', 'check Let the well r']);
-    for (const { step } of again) expect(step).toMatch(/(one|within a) minute.*switch it off/u);
+    expect(again.map(({ of }) => of)).toEqual(['cause air-lock']);
+    for (const { step } of again) expect(step).toMatch(/one minute at most.*switch it off/u);
+  });
+
+  test('that tells causes apart starts no pump which a first step leaves off', () => {
+    const starts = CHECKS.filter(({ step }) => /one run|until the pump (should start|starts)/u.test(step));
+    expect(starts).toHaveLength(3);
+    for (const { step } of starts)
+      expect(step).toMatch(
+        /^Not where the first step leaves the pump off|have a pump contractor watch one run/u,
+      );
   });
 
   test('that turns the water heater off turns it on again, or says until when', () => {

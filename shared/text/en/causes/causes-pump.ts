@@ -49,7 +49,7 @@ export const PUMP_CAUSES = {
     evidenceAgainst:
       'The measured level is well above the pump, or it happens at the start of a run as well, after a long rest.',
     firstStep:
-      'Switch the pump off at its breaker and let the well rest for some hours or overnight, then draw slowly. Have a pump contractor measure the level and protect the pump from running dry.',
+      'Switch the pump off at its breaker and let the well rest for some hours or overnight. Then draw slowly, and switch off again if the taps spit air. Have a pump contractor measure the level and protect the pump from running dry.',
     cautions: ['hot-panel', 'lock-out', 'well-cap', 'local-rules', 'stock-water'],
   },
   'lost-prime': {

@@ -170,12 +170,12 @@ function voltsShare(share: number): ClueReading {
   const there = { 'power-lost': RULES_OUT, 'breaker-open': RULES_OUT, 'ground-fault': RULES_OUT };
   if (Math.abs(share - 1) <= 0.05)
     return {
-      text: () => 'The voltage at the pump is as on its plate.',
+      text: () => 'The voltage at the pump is as on its nameplate.',
       odds: { ...there, 'supply-voltage': SPEAKS_AGAINST, generator: HARDLY },
     };
   const far = Math.abs(share - 1) > 0.1;
   return {
-    text: () => `The voltage at the pump is ${off} ${share > 1 ? 'over' : 'under'} its plate.`,
+    text: () => `The voltage at the pump is ${off} ${share > 1 ? 'over' : 'under'} its nameplate.`,
     odds: { ...there, 'supply-voltage': far ? SETTLES : FITS_A_LITTLE, generator: far ? FITS : 1 },
   };
 }

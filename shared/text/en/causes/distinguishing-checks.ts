@@ -60,7 +60,7 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
       'lost-leg',
       'supply-voltage',
     ],
-    how: 'Open a tap until the pump should start. If water comes and goes on as ever, the pump is sound and its clamp is not. The electrician or pump contractor who fitted it checks it.',
+    how: 'Not where the first step leaves the pump off. Else open a tap until the pump should start. If water comes and goes on as ever, the pump is sound and its clamp is not. The electrician or pump contractor who fitted it checks it.',
     cautions: ['electrician'],
   },
   {
@@ -81,7 +81,7 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
   {
     sideA: ['low-well'],
     sideB: ['worn-pump', 'closed-valve', 'broken-pipe', 'drop-pipe-leak', 'lost-prime'],
-    how: 'Let the well rest for some hours with the pump switched off at its breaker, and then watch one run. If it starts as well as ever and fades, it is the well. If it is weak from the first minute, it is the pump, a valve or a pipe. If no water comes within a minute, switch it off at once and leave it off.',
+    how: 'Let the well rest for some hours with the pump switched off at its breaker. Then have a pump contractor watch one run. If it starts as well as ever and fades, it is the well. If it is weak from the first minute, it is the pump, a valve or a pipe. If no water comes within a minute, it is switched off at once.',
     cautions: ['hot-panel', 'scalding', 'lock-out', 'stock-water'],
   },
   {
@@ -104,7 +104,7 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
   {
     sideA: TANK,
     sideB: ['heat-expansion', 'closed-valve', 'transducer-fault'],
-    how: 'If the water heater rumbles or steams, keep away and open no tap. Else open a cold tap until the pump starts, and close it again. Once the pump rests, knock on the tank from top to bottom. If it sounds full all the way up, it has lost its air. If its upper part sounds hollow, look for a closed valve or a check valve between it and the water heater.',
+    how: 'Not where the first step leaves the pump off. If the water heater rumbles or steams, keep away and open no tap. Else open a cold tap until the pump starts, and close it again. Once the pump rests, knock on the tank from top to bottom. If it sounds full all the way up, it has lost its air. If its upper part sounds hollow, look for a closed valve or a check valve between it and the water heater.',
     cautions: ['runaway-heater', 'well-pit'],
   },
   {
