@@ -1,6 +1,7 @@
 /** What the fleet says, as lines that wait to be printed and as counts of the summary. */
 import type { FleetEffect } from '../core/fleet/effects.ts';
 import { handle, type FleetInput } from '../core/fleet/handle.ts';
+import { fleetReasonText } from '../core/fleet/reason-text.ts';
 import { enqueue } from './event-queue.ts';
 import { increment, type Replay } from './state.ts';
 
@@ -23,7 +24,7 @@ function applyEffect(replay: Replay, effect: FleetEffect, nowMs: number): void {
       enqueue(eventQueue, effect.event, effect.atMs);
       break;
     case 'fault':
-      replay.faults.push(effect.sentence);
+      replay.faults.push(fleetReasonText(effect.why));
       break;
     case 'pack':
       counts.packs++;
@@ -39,7 +40,7 @@ function applyEffect(replay: Replay, effect: FleetEffect, nowMs: number): void {
       increment(counts.refused, effect.refusal.refused);
       break;
     case 'rejected':
-      addProblem(replay, nowMs, effect.problem);
+      addProblem(replay, nowMs, fleetReasonText(effect.why));
       break;
     // A recording is kept already, and its alarms are told to nobody.
     case 'accepted':

@@ -11,7 +11,6 @@ import type { AlarmRow } from '../core/alarms/lifecycle/alarm-row.ts';
 import type { ActRow } from '../core/domain/act-row.ts';
 import type { CycleRow } from '../core/cycles/cycle-row.ts';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
-import type { IgnoredNames } from '../core/fleet/fleet.ts';
 import type { Hello } from '../core/decode/messages.ts';
 import type { Entry } from '../../shared/entries/entry.ts';
 import type { PlacedPack } from '../core/readings/placed-pack.ts';
@@ -43,7 +42,8 @@ export interface NodeRow {
   /** Waiting until somebody lets it in. */
   approved: boolean;
   lastHeardMs?: number;
-  ignored?: IgnoredNames;
+  /** Names that a hello spoke for without a right to: how many, and the last sentence. */
+  ignored?: { names: number; last: string; lastMs: number };
 }
 
 export interface CredentialRow {

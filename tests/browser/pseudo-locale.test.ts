@@ -90,8 +90,6 @@ const NOT_MOVED_YET: readonly RegExp[] = [
   /^(⟦Label:⟧|⟦No room at this size for:⟧)/,
   // What a well is used for, as the API names it.
   /(irrigation|stock)$/,
-  // Codes of refusals and what is told to whoever repairs a node.
-  /wrong-unit|not-let-in|must be in Pa/,
 ];
 
 const ALLOWED = new Set(DATA.flatMap(([, words]) => words.split(' ')));

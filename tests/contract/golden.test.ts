@@ -5,6 +5,7 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { REFUSALS } from '../../src/core/decode/messages.ts';
+import { refusalText } from '../../src/core/decode/refusal-text.ts';
 import { readMessage } from '../../src/core/decode/read-message.ts';
 import { goldenFile, goldenIndex, goldenMessage, plainMessage } from './golden.ts';
 
@@ -24,11 +25,11 @@ describe('refused', () => {
     expect(entry.file).toMatch(new RegExp(`^refused/${entry.reason}\\.`));
   });
 
-  test('a detail is one plain sentence of bounded length', () => {
+  test('its sentence is one plain sentence of bounded length', () => {
     for (const entry of goldenIndex.refused) {
       const message = readMessage(goldenMessage(entry));
       if (message.is !== 'refusal') throw new Error(`${entry.file} was taken`);
-      expect(message.refusal.detail).toMatch(/^[A-Za-z"].{10,300}\.$/s);
+      expect(refusalText(message.refusal)).toMatch(/^[A-Za-z"].{10,300}\.$/s);
     }
   });
 

@@ -33,6 +33,10 @@ const TECHNICAL_PROPS: ReadonlySet<string> = new Set(
     'preserveAspectRatio rel role scope shape-rendering stroke target text-anchor transform type viewBox'
   ).split(' '),
 );
+/** What is thrown in the core and by shared code is a programmer's mistake. */
+const BUILT_IN_ERRORS: ReadonlySet<string> = new Set(['Error', 'RangeError', 'TypeError']);
+/** What zod keeps for JSON Schema and OpenAPI: documents for programmers. */
+const DOCUMENTING_CALLS: ReadonlySet<string> = new Set(['describe', 'meta']);
 /** Literals in these are types, modules or the other side of a comparison. */
 const TECHNICAL_PARENTS: ReadonlySet<string> = new Set([
   'ImportDeclaration',
@@ -88,8 +92,8 @@ function isNode(value: unknown): value is Node {
 }
 
 /**
- * Keys of requests, comparisons, and errors that only a developer reads. What a command or a
- * channel throws reaches its user.
+ * Keys of requests, comparisons, descriptions of shapes, and errors that only a developer reads.
+ * What a command or a channel throws reaches its user.
  */
 function isTechnical(node: Node, parent: Node | undefined, errorsAreRead: boolean): boolean {
   if (node.type === 'JSXAttribute') return isTechnicalProp(node);
@@ -97,8 +101,8 @@ function isTechnical(node: Node, parent: Node | undefined, errorsAreRead: boolea
   if (parent?.type === 'BinaryExpression') return /^[!=]==?$/.test(String(parent['operator']));
   if (parent?.type !== 'CallExpression' && parent?.type !== 'NewExpression') return false;
   const callee = calleeName(parent);
-  if (parent.type === 'NewExpression') return !errorsAreRead && /^(Type|Range)?Error$/.test(String(callee));
-  return callee === 'useRequest';
+  if (parent.type === 'NewExpression') return !errorsAreRead && BUILT_IN_ERRORS.has(String(callee));
+  return DOCUMENTING_CALLS.has(String(callee)) || callee === 'useRequest';
 }
 
 /** A statement or a condition of the database, with all of its pieces. */

@@ -12,6 +12,8 @@ const FOLDERS = [
   'dashboards',
   'shared/view',
   'shared/drawing',
+  'src/core/decode',
+  'src/core/fleet',
   'src/core/notify',
   'src/logbook',
   'src/cli',

@@ -34,7 +34,9 @@ function RefusedPacks({ value }: { value: RefusedAnswer }) {
         <dl class="facts">
           {value.counts.map(({ reason, count, lastMs }) => (
             <div key={reason}>
-              <dt>{reason}</dt>
+              <dt>
+                <RefusalName name={reason} />
+              </dt>
               <dd>{texts().countAndLast(count, agoWords(lastMs, now))}</dd>
             </div>
           ))}
@@ -44,9 +46,11 @@ function RefusedPacks({ value }: { value: RefusedAnswer }) {
         <h2 id="last">{texts().latest}</h2>
         {value.last.map((row) => (
           <article class="sheet" key={`${row.atMs}${row.topic}${row.head}`}>
-            <h3>{row.reason}</h3>
+            <h3>
+              <RefusalName name={row.reason} />
+            </h3>
             <p>
-              {row.detail}. <code>{row.topic}</code>, {agoWords(row.atMs, now)}.
+              {row.detail} <code>{row.topic}</code>, {agoWords(row.atMs, now)}.
             </p>
             <pre tabIndex={0} aria-label={texts().firstBytes(row.topic)}>
               {printable(row.head)}
@@ -54,6 +58,17 @@ function RefusedPacks({ value }: { value: RefusedAnswer }) {
           </article>
         ))}
       </section>
+    </>
+  );
+}
+
+/** What it is called, and its short name on the wire; of another version the latter alone. */
+function RefusalName({ name }: { name: string }) {
+  const title = texts().titleOf(name);
+  return (
+    <>
+      {title !== undefined && `${title} `}
+      <code>{name}</code>
     </>
   );
 }

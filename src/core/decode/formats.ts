@@ -14,7 +14,7 @@ const FORMATS: readonly WireFormat[] = [senmlCbor, senmlJson];
 /** Reads a pack from bytes. Never throws for any bytes. */
 export function readPack(source: PackSource): Pack | Refusal {
   if (source.bytes.length === 0) {
-    return refuse('empty', `A pack has 1 to ${MAX_RECORDS} records: this payload has no bytes.`);
+    return refuse('empty', 'pack-no-bytes', { max: MAX_RECORDS });
   }
   return formatOf(source).read(source);
 }

@@ -9,13 +9,15 @@ import { helloShape } from './shapes.ts';
 
 /** Reads a hello; unknown keys are ignored, a wrong value in a known one refuses it. */
 export function readHello(node: string, bytes: Uint8Array): Hello | Refusal {
-  if (bytes.length === 0) return refuse('empty', 'A hello is a JSON object: this payload has no bytes.');
+  if (bytes.length === 0) return refuse('empty', 'hello-empty');
   const read = readJson(bytes);
   if (isRefusal(read)) return read;
   const parsed = helloShape.safeParse(read.value);
   if (!parsed.success) {
-    const issue = parsed.error.issues[0]!;
-    return refuse('bad-hello', `${issue.path.join('.') || 'The message'}: ${issue.message}.`);
+    const { path, message: rule } = parsed.error.issues[0]!;
+    return path.length === 0
+      ? refuse('bad-hello', 'hello-whole', { rule })
+      : refuse('bad-hello', 'hello-field', { path: path.join('.'), rule });
   }
   const { up, holds, ...rest } = parsed.data;
   return {

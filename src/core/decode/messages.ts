@@ -3,6 +3,9 @@
  * with a reason. Nothing further in checks shapes again. Shapes and rules:
  * firmware-contract/contract.md, sections 1 to 4.
  */
+import type { ReasonOf } from '../../../shared/text/reason-of.ts';
+import type { refusalTitles } from '../../../shared/text/en/pages/refused.ts';
+import type { wireReasons } from '../../../shared/text/en/refusals/wire-reasons.ts';
 
 /**
  * Channel name as on the wire, with its pump prefix where it has one: `current`, `p2/current`,
@@ -120,13 +123,16 @@ export const REFUSALS = [
   'unknown-topic',
   'not-let-in',
   'too-many-nodes',
-] as const;
+] as const satisfies readonly (keyof typeof refusalTitles)[];
 export type RefusalReason = (typeof REFUSALS)[number];
+
+/** A rule of the wire that was broken, with the figures of its sentence. */
+export type WireReason = ReasonOf<typeof wireReasons>;
 
 export interface Refusal {
   refused: RefusalReason;
-  /** One sentence: the rule and the value that broke it. */
-  detail: string;
+  /** The rule and the value that broke it. */
+  why: WireReason;
   node?: string;
   /** Of a pack whose boot and seq could be read all the same: nothing more is wanted of it. */
   boot?: number;

@@ -14,11 +14,10 @@ const PRESENCE_BY_TEXT = new Map<string, Presence>(
 const MAX_BYTES = 64;
 
 export function readPresence(bytes: Uint8Array): Presence | Refusal {
-  if (bytes.length === 0)
-    return refuse('empty', 'A presence is here, gone or no-power: this payload has no bytes.');
+  if (bytes.length === 0) return refuse('empty', 'presence-empty');
   const text = utf8Text(bytes.subarray(0, MAX_BYTES + 1));
   const word = bytes.length > MAX_BYTES ? undefined : PRESENCE_BY_TEXT.get(text?.trim() ?? '');
-  return word ?? refuse('bad-presence', `A presence is here, gone or no-power, not ${formatValue(text)}.`);
+  return word ?? refuse('bad-presence', 'presence', { value: formatValue(text) });
 }
 
 /** The bytes of a presence as a node, or the broker for its Will, sends them. */

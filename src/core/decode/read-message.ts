@@ -31,7 +31,7 @@ export function readMessage(raw: RawMessage): Message {
   if (parsedTopic === undefined) {
     return {
       is: 'refusal',
-      refusal: refuse('unknown-topic', `Topics are ${raw.root}/{node}/{what}: ${formatValue(raw.topic)}.`),
+      refusal: refuse('unknown-topic', 'topics', { root: raw.root, topic: formatValue(raw.topic) }),
     };
   }
   const { node, kind } = parsedTopic;
@@ -39,7 +39,7 @@ export function readMessage(raw: RawMessage): Message {
   if (raw.payload.length > MAX_PAYLOAD_BYTES) {
     return refusalOf(
       node,
-      refuse('too-large', `A payload has ${MAX_PAYLOAD_BYTES} bytes at most, not ${raw.payload.length}.`),
+      refuse('too-large', 'payload-too-large', { max: MAX_PAYLOAD_BYTES, bytes: raw.payload.length }),
     );
   }
   if (kind === 'hello') {
@@ -57,10 +57,7 @@ export function readMessage(raw: RawMessage): Message {
 
 function readPackMessage(raw: RawMessage, source: PackSource): Message {
   if (raw.retained) {
-    return refusalOf(
-      source.node,
-      refuse('retained', 'Packs are not retained: this one would come again at each reconnect.'),
-    );
+    return refusalOf(source.node, refuse('retained', 'pack-retained'));
   }
   const pack = readPack(raw.contentType === undefined ? source : { ...source, contentType: raw.contentType });
   return isRefusal(pack) ? refusalOf(source.node, pack) : { is: 'pack', pack };

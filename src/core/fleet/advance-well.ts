@@ -62,7 +62,7 @@ export function stopWell(
   const trace = error instanceof Error ? (error.stack ?? why) : why;
   pipeline.fault = why;
   pipeline.dueMs = Number.POSITIVE_INFINITY;
-  emit({ is: 'fault', sentence: `Cannot watch ${well}: ${trace}` });
+  emit({ is: 'fault', why: { reason: 'well-stopped', figures: { well, trace } } });
   // A recording has the time of its readings alone, in whatever pieces it is run.
   const atMs = fleet.rules.runsOnce ? Math.max(state.nowMs, 0) : nowMs;
   const events: AlarmEvent[] = [];

@@ -14,12 +14,12 @@ import { addSpokenFor } from './spoken-for.ts';
 export function approveNode(fleet: Fleet, node: string, nowMs: number, emit: EmitEffect): void {
   const entry = fleet.nodes.get(node);
   if (!entry) {
-    emit({ is: 'rejected', problem: `No node ${node} was heard` });
+    emit({ is: 'rejected', why: { reason: 'unknown-node', figures: { node } } });
     return;
   }
-  const full = entry.approved || isSourceNode(fleet.readTable, node) ? undefined : wellCeiling(fleet);
-  if (full !== undefined) {
-    emit({ is: 'rejected', problem: `Cannot let ${node} in: ${full}` });
+  const ceiling = entry.approved || isSourceNode(fleet.readTable, node) ? undefined : wellCeiling(fleet);
+  if (ceiling !== undefined) {
+    emit({ is: 'rejected', why: { reason: 'no-room-for-node', figures: { node, ceiling } } });
     return;
   }
   entry.approved = true;

@@ -3,6 +3,7 @@
  * credential, must not fill memory and disk with names. What is known already is never dropped for
  * it, also where an older version took more.
  */
+import type { CeilingReached } from '../../../shared/text/en/refusals/ceiling.ts';
 import { isSourceNode } from '../domain/sources.ts';
 import type { Fleet } from './fleet.ts';
 
@@ -13,17 +14,16 @@ export interface Ceiling {
 }
 
 /** Why no well can be added; undefined where one can. */
-export function wellCeiling({ pipelines, rules }: Fleet): string | undefined {
-  const most = rules.ceiling.wells;
-  return pipelines.size < most
-    ? undefined
-    : `one server watches ${most} wells at most, and ${pipelines.size} are known`;
+export function wellCeiling({ pipelines, rules }: Fleet): CeilingReached | undefined {
+  const max = rules.ceiling.wells;
+  const known = pipelines.size;
+  return known < max ? undefined : { of: 'wells', max, known };
 }
 
 /** Why this node cannot be added, with the well that it would be of its own. */
-export function nodeCeiling(fleet: Fleet, node: string): string | undefined {
+export function nodeCeiling(fleet: Fleet, node: string): CeilingReached | undefined {
   const { nodes, rules } = fleet;
-  const most = rules.ceiling.nodes;
-  if (nodes.size >= most) return `one server takes ${most} nodes at most, and ${nodes.size} are known`;
+  const max = rules.ceiling.nodes;
+  if (nodes.size >= max) return { of: 'nodes', max, known: nodes.size };
   return rules.approveAll && !isSourceNode(fleet.readTable, node) ? wellCeiling(fleet) : undefined;
 }

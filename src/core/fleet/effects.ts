@@ -10,6 +10,7 @@ import type { NodeNews } from '../readings/news.ts';
 import type { PlacedPack } from '../readings/placed-pack.ts';
 import type { SiteState } from '../readings/site-silence.ts';
 import type { Emitted } from '../well/emit.ts';
+import type { FleetReason } from './reason-text.ts';
 import type { WellPipeline } from './well-pipeline.ts';
 
 export type FleetEffect =
@@ -23,15 +24,15 @@ export type FleetEffect =
   /** The well was run again: what was derived of it since then is gone, and comes anew. */
   | { is: 'made-again'; well: string; sinceMs: number }
   /** A message counts for nothing; `countOnly` where its like is kept for a look already. */
-  | { is: 'refused'; refusal: Pick<Refusal, 'refused' | 'detail' | 'node'>; countOnly: boolean }
+  | { is: 'refused'; refusal: Pick<Refusal, 'refused' | 'why' | 'node'>; countOnly: boolean }
   /** A hello names nodes that it has no right to speak for; the rest of it counts. */
-  | { is: 'ignored-names'; node: string; detail: string; countOnly: boolean }
+  | { is: 'ignored-names'; node: string; why: FleetReason; countOnly: boolean }
   /** A well was made for a node that no card names. */
   | { is: 'default-well'; node: string }
   /** An act was done, and its wells meet it at this time. */
   | { is: 'accepted'; act: Act; atMs: number; by?: string }
   /** An act or approval was not done, and why. */
-  | { is: 'rejected'; problem: string }
+  | { is: 'rejected'; why: FleetReason }
   /** A well was passed on. */
   | { is: 'advanced'; well: string }
   /** The state of a well's engine is to be saved with what else is committed now. */
@@ -43,7 +44,7 @@ export type FleetEffect =
   /** The row of an alarm as it is now; `news` where people are to hear of it. */
   | { is: 'alarm'; row: AlarmRow; news?: { event: AlarmEvent; before?: AlarmRow } }
   /** A fault of our own stopped a well: for the log. */
-  | { is: 'fault'; sentence: string }
+  | { is: 'fault'; why: FleetReason }
   /** Waits now among the inputs of this well. */
   | { is: 'news'; well: string; atMs: number; node: NodeNews }
   | { is: 'site-changed'; site: SiteState }

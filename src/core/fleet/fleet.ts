@@ -11,15 +11,16 @@ import type { NodeState } from '../readings/node.ts';
 import type { SiteState } from '../readings/site-silence.ts';
 import type { Ceiling } from './ceiling.ts';
 import type { CardPeriods, MutableReadTable } from './read-table.ts';
+import type { FleetReason } from './reason-text.ts';
 import type { WellPipeline } from './well-pipeline.ts';
 
 /**
- * Names that a node spoke for without a right to: how many came in all its hellos, and what was
- * said of the last ones.
+ * Names that a node spoke for without a right to: how many came in all its hellos, and why the last
+ * ones count for nothing.
  */
 export interface IgnoredNames {
   names: number;
-  last: string;
+  why: FleetReason;
   lastMs: number;
 }
 

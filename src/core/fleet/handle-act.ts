@@ -7,6 +7,7 @@ import type { Fleet } from './fleet.ts';
 import { dispatchNews, excuseOutage } from './node-news.ts';
 import { ensureWellForNode } from './nodes.ts';
 import { applyNewCard, pipelinesOfAct } from './routing.ts';
+import type { FleetReason } from './reason-text.ts';
 import { addInput, type WellPipeline } from './well-pipeline.ts';
 
 export interface ActInput {
@@ -19,9 +20,9 @@ export interface ActInput {
 export function handleAct(fleet: Fleet, input: ActInput, nowMs: number, emit: EmitEffect): void {
   const { act, by } = input;
   const ofSite = act.kind === 'acknowledged' && isSiteAlarm(fleet, act);
-  const problem = ofSite ? undefined : whyNot(fleet, act);
-  if (problem !== undefined) {
-    emit({ is: 'rejected', problem });
+  const why = ofSite ? undefined : whyNot(fleet, act);
+  if (why !== undefined) {
+    emit({ is: 'rejected', why });
     return;
   }
   // No well's engine knows of a site's alarm: its row alone remembers that it was seen. A tick only
@@ -52,12 +53,12 @@ function isSiteAlarm(fleet: Fleet, act: ActOf<'acknowledged'>): boolean {
   );
 }
 
-function whyNot(fleet: Fleet, act: Act): string | undefined {
+function whyNot(fleet: Fleet, act: Act): FleetReason | undefined {
   if ('well' in act && !fleet.pipelines.has(act.well))
-    return `Cannot do ${act.kind}: there is no well ${act.well}`;
+    return { reason: 'unknown-well', figures: { act: act.kind, well: act.well } };
   if (act.kind !== 'card-changed' || fleet.pipelines.has(act.card.well)) return undefined;
-  const full = wellCeiling(fleet);
-  return full === undefined ? undefined : `Cannot add a well: ${full}`;
+  const ceiling = wellCeiling(fleet);
+  return ceiling && { reason: 'no-room-for-well', figures: { ceiling } };
 }
 
 /**

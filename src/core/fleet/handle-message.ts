@@ -4,6 +4,7 @@
  */
 import { HOUR_MS } from '../../../shared/units/duration.ts';
 import type { Message, Pack, Refusal } from '../decode/messages.ts';
+import { refuse } from '../decode/refuse.ts';
 import { addPack, closeUpTo } from '../readings/inbox.ts';
 import { isSourceNode } from '../domain/sources.ts';
 import {
@@ -58,11 +59,11 @@ export function handleMessage(fleet: Fleet, input: MessageInput, nowMs: number, 
 
 function recordRefusal(
   fleet: Fleet,
-  { refused, detail, node, boot, seq }: Refusal,
+  { refused, why, node, boot, seq }: Refusal,
   { nowMs, countOnly }: { nowMs: number; countOnly: boolean },
   emit: EmitEffect,
 ): void {
-  emit({ is: 'refused', refusal: { refused, detail, ...(node !== undefined && { node }) }, countOnly });
+  emit({ is: 'refused', refusal: { refused, why, ...(node !== undefined && { node }) }, countOnly });
   const entry = node === undefined ? undefined : fleet.nodes.get(node);
   if (!entry || boot === undefined || seq === undefined) return;
   recordRefused(entry.state, boot, seq, nowMs);
@@ -82,12 +83,12 @@ function isRecent(shownMs: number | undefined, nowMs: number): boolean {
 
 /** The sender's entry; undefined, and its message refused, where no further node is taken. */
 function entryFor(fleet: Fleet, node: string, nowMs: number, emit: EmitEffect): FleetNode | undefined {
-  const why = fleet.nodes.has(node) ? undefined : nodeCeiling(fleet, node);
-  if (why === undefined) return getOrCreateNode(fleet, node, emit);
+  const ceiling = fleet.nodes.has(node) ? undefined : nodeCeiling(fleet, node);
+  if (ceiling === undefined) return getOrCreateNode(fleet, node, emit);
   const countOnly = isRecent(fleet.ceilingShownMs, nowMs);
   if (!countOnly) fleet.ceilingShownMs = nowMs;
-  const detail = `Node ${node} is not taken: ${why}.`;
-  recordRefusal(fleet, { refused: 'too-many-nodes', detail, node }, { nowMs, countOnly }, emit);
+  const refusal = refuse('too-many-nodes', 'not-taken', { node, ceiling });
+  recordRefusal(fleet, { ...refusal, node }, { nowMs, countOnly }, emit);
   return undefined;
 }
 
@@ -117,8 +118,8 @@ function handlePack(fleet: Fleet, pack: Pack, nowMs: number, emit: EmitEffect): 
 function rejectPack(fleet: Fleet, entry: FleetNode, node: string, nowMs: number, emit: EmitEffect): void {
   const countOnly = isRecent(entry.rejectionRecordedMs, nowMs);
   if (!countOnly) entry.rejectionRecordedMs = nowMs;
-  const detail = `Node ${node} is pending approval; it was told to hold its packs.`;
-  recordRefusal(fleet, { refused: 'not-let-in', detail, node }, { nowMs, countOnly }, emit);
+  const refusal = refuse('not-let-in', 'pending-approval', { node });
+  recordRefusal(fleet, { ...refusal, node }, { nowMs, countOnly }, emit);
 }
 
 /** Gives a placed pack to the wells that read from it. */
@@ -166,11 +167,11 @@ function handleHello(
   askWellsOfNode(fleet, node);
   // Our own broker tells again at its start what it retained: its names counted when they came.
   if (retained && fleet.rules.approveAll) return;
-  const detail = addSpokenFor(fleet, entry, hello, { given, nowMs }, emit);
-  if (detail === undefined) return;
+  const why = addSpokenFor(fleet, entry, hello, { given, nowMs }, emit);
+  if (why === undefined) return;
   const countOnly = isRecent(entry.ignoredShownMs, nowMs);
   if (!countOnly) entry.ignoredShownMs = nowMs;
-  emit({ is: 'ignored-names', node, detail, countOnly });
+  emit({ is: 'ignored-names', node, why, countOnly });
 }
 
 function handlePresence(

@@ -9,12 +9,13 @@ import { nodeCeiling } from './ceiling.ts';
 import type { EmitEffect } from './effects.ts';
 import type { Fleet, FleetNode } from './fleet.ts';
 import { getOrCreateNode } from './nodes.ts';
+import type { FleetReason } from './reason-text.ts';
 
 /** Names told of one hello: enough to know which list is wrong. */
 const MAX_NAMES_LISTED = 5;
 
 /**
- * Makes the named nodes known as far as they count. Returns one sentence where names were ignored,
+ * Makes the named nodes known as far as they count. Returns why where names were ignored,
  * which are then counted.
  */
 export function addSpokenFor(
@@ -23,7 +24,7 @@ export function addSpokenFor(
   hello: Hello,
   { given, nowMs }: { given: readonly string[] | undefined; nowMs: number },
   emit: EmitEffect,
-): string | undefined {
+): FleetReason | undefined {
   const names = [...new Set(hello.speaksFor)].filter((name) => name !== hello.node);
   const counts = countedNames(fleet, entry, given);
   const over: string[] = [];
@@ -34,12 +35,18 @@ export function addSpokenFor(
   const others = names.filter((name) => !counts.has(name));
   const ignored = [...others, ...over];
   if (ignored.length === 0) return undefined;
-  const why = others.length > 0 ? counts.why : nodeCeiling(fleet, over[0]!);
-  const listed = ignored.slice(0, MAX_NAMES_LISTED).join(', ');
-  const more = ignored.length > MAX_NAMES_LISTED ? ` and ${ignored.length - MAX_NAMES_LISTED} more` : '';
-  const last = `Node ${hello.node} speaks for names that are ignored, ${listed}${more}: ${why}.`;
-  entry.ignored = { names: (entry.ignored?.names ?? 0) + ignored.length, last, lastMs: nowMs };
-  return last;
+  const why = {
+    reason: 'names-ignored',
+    figures: {
+      node: hello.node,
+      names: ignored.slice(0, MAX_NAMES_LISTED),
+      more: Math.max(ignored.length - MAX_NAMES_LISTED, 0),
+      // With none but those over the ceiling, it is reached.
+      why: others.length > 0 ? counts.why : nodeCeiling(fleet, over[0]!)!,
+    },
+  } as const;
+  entry.ignored = { names: (entry.ignored?.names ?? 0) + ignored.length, why, lastMs: nowMs };
+  return why;
 }
 
 /** Which names count, and why the others do not. */
@@ -47,8 +54,8 @@ function countedNames(
   fleet: Fleet,
   entry: FleetNode,
   given: readonly string[] | undefined,
-): { has: (name: string) => boolean; why: string } {
-  if (!fleet.rules.approveAll) return { has: () => entry.approved, why: 'it is pending approval' };
+): { has: (name: string) => boolean; why: 'pending-approval' | 'not-given' } {
+  if (!fleet.rules.approveAll) return { has: () => entry.approved, why: 'pending-approval' };
   const own = new Set(given);
-  return { has: (name) => own.has(name), why: 'its credential was not given them' };
+  return { has: (name) => own.has(name), why: 'not-given' };
 }

@@ -1,6 +1,7 @@
 /** What people do: read, given to the fleet, and kept as it was written. */
 import { handle } from '../../core/fleet/handle.ts';
 import { readAct } from '../../core/domain/read-act.ts';
+import { fleetReasonText } from '../../core/fleet/reason-text.ts';
 import { applyEffects } from './apply-effect.ts';
 import type { LiveState } from './state.ts';
 import { texts } from '../texts.ts';
@@ -17,5 +18,5 @@ export function applyAct(live: LiveState, json: unknown, nowMs: number, by?: str
   const accepted = effects.find((effect) => effect.is === 'accepted');
   if (accepted) return { done: true, atMs: accepted.atMs };
   const rejected = effects.find((effect) => effect.is === 'rejected');
-  return { problem: rejected?.problem ?? texts().cannotDoThis };
+  return { problem: rejected ? fleetReasonText(rejected.why) : texts().cannotDoThis };
 }

@@ -1,6 +1,8 @@
 /** What the fleet asks for, as changes of the running turn's commit; alarms are told to people. */
 import { randomUUID } from 'node:crypto';
+import { refusalText } from '../../core/decode/refusal-text.ts';
 import type { FleetEffect } from '../../core/fleet/effects.ts';
+import { fleetReasonText } from '../../core/fleet/reason-text.ts';
 import type { PlacedPack } from '../../core/readings/placed-pack.ts';
 import type { Emitted } from '../../core/well/emit.ts';
 import type { RefusedRow } from '../../store/store.ts';
@@ -40,13 +42,15 @@ export function applyEffect(live: LiveState, effect: FleetEffect, context: Effec
       changes.push({ change: 'delete-derived', well: effect.well, fromMs: effect.sinceMs });
       break;
     case 'refused': {
-      const { refused: reason, detail, node } = effect.refusal;
+      const { refused: reason, node } = effect.refusal;
+      const detail = refusalText(effect.refusal);
       counts.refused++;
       keepRefused(live, { reason, detail, node }, effect.countOnly, context);
       break;
     }
     case 'ignored-names': {
-      const { detail, node } = effect;
+      const { why, node } = effect;
+      const detail = fleetReasonText(why);
       keepRefused(live, { reason: 'ignored-names', detail, node }, effect.countOnly, context);
       break;
     }
@@ -72,7 +76,7 @@ export function applyEffect(live: LiveState, effect: FleetEffect, context: Effec
       keepAlarm(live, effect, context.nowMs);
       break;
     case 'fault':
-      live.options.log('error', effect.sentence);
+      live.options.log('error', fleetReasonText(effect.why));
       break;
     case 'news':
       changes.push({ change: 'news', well: effect.well, atMs: effect.atMs, body: effect.node });

@@ -10,6 +10,7 @@ import { applyCard } from '../../core/fleet/routing.ts';
 import { KNOWN_ALARM_WINDOW_MS } from '../../core/fleet/settling.ts';
 import { applyStoredPack, newNode, type NodeState } from '../../core/readings/node.ts';
 import { applyEffect } from './apply-effect.ts';
+import { loadedIgnored } from './ignored-names.ts';
 import { loadSites } from './sites.ts';
 import { renameSavedNode, renameSavedRow } from './old-names.ts';
 import { ensureImportedWell, restoreDefaultWell } from './default-wells.ts';
@@ -78,7 +79,7 @@ async function loadNodes(live: LiveState): Promise<void> {
     live.nodes.set(row.node, {
       ...newFleetNode(state, row.approved),
       ...(row.hello && { hello: row.hello }),
-      ...(row.ignored && { ignored: row.ignored }),
+      ...(row.ignored && { ignored: loadedIgnored(row.ignored) }),
       savedAtMs: row.savedMs ?? 0,
       unsaved: false,
     });

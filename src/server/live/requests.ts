@@ -1,6 +1,7 @@
 /** What people and commands ask of the running server. */
 import { wellCeiling } from '../../core/fleet/ceiling.ts';
 import { handle } from '../../core/fleet/handle.ts';
+import { fleetReasonText } from '../../core/fleet/reason-text.ts';
 import type { Change } from '../../store/store.ts';
 import { applyEffects } from './apply-effect.ts';
 import { dropNode, planForget } from './forget.ts';
@@ -34,7 +35,8 @@ export async function approveNode(loop: Loop, node: string): Promise<string | un
   const result = await runTurnOf(loop, (nowMs) => {
     const effects = handle(loop.live, { is: 'approval', node }, nowMs);
     applyEffects(loop.live, effects, { nowMs });
-    return effects.find((effect) => effect.is === 'rejected')?.problem;
+    const rejected = effects.find((effect) => effect.is === 'rejected');
+    return rejected && fleetReasonText(rejected.why);
   });
   return 'problem' in result ? result.problem : result.done;
 }
@@ -69,8 +71,8 @@ export async function importChanges(
   const addsWell = changes.some(
     (one) => one.change === 'imported' && one.row.kind === 'well' && !loop.live.pipelines.has(one.row.well),
   );
-  const full = addsWell ? wellCeiling(loop.live) : undefined;
-  if (full !== undefined) return texts().cannotAddAWell(full);
+  const ceiling = addsWell ? wellCeiling(loop.live) : undefined;
+  if (ceiling) return fleetReasonText({ reason: 'no-room-for-well', figures: { ceiling } });
   const { options, live } = loop;
   await withRecovery(loop, async () => {
     await saveAll(live, options.now());

@@ -5,6 +5,7 @@
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import { deserializeWell, serializeWell, type WellState } from '../../core/well/engine.ts';
 import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
+import { storedIgnored } from './ignored-names.ts';
 import type { LiveState } from './state.ts';
 
 /** Called last in a turn, so that what is saved of the nodes holds all of it. */
@@ -23,7 +24,7 @@ export function saveNodes(live: LiveState, nowMs: number): void {
         savedMs: nowMs,
         approved: entry.approved,
         ...(entry.hello && { hello: entry.hello }),
-        ...(entry.ignored && { ignored: entry.ignored }),
+        ...(entry.ignored && { ignored: storedIgnored(entry.ignored) }),
         ...(lastHeardMs > 0 && { lastHeardMs: lastHeardMs }),
       },
     });

@@ -8,6 +8,8 @@ import { randomUUID } from 'node:crypto';
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { refusalText } from '../../../src/core/decode/refusal-text.ts';
+import { refuse } from '../../../src/core/decode/refuse.ts';
 import type { Baseline } from '../../../src/core/baseline/baseline.ts';
 import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
 import type { LoopDelayAnswer } from '../../../shared/api/server-state.ts';
@@ -358,7 +360,9 @@ function fakeStore(farm: Pick<FakeFarm, 'alarms' | 'nodes' | 'runs'> & { done: A
           topic: 'wells/mill-yard/readings',
           node: 'mill-yard',
           reason: 'wrong-unit',
-          detail: 'pressure must be in Pa: "psi"',
+          detail: refusalText(
+            refuse('wrong-unit', 'unit', { channel: 'pressure', unit: 'Pa', place: 1, value: '"psi"' }),
+          ),
           head: Buffer.from('[{"bn":"mill-yard:","n":"pressure","u":"psi","v":52}]').toString('base64'),
         },
       ].slice(0, limit),

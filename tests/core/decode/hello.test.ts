@@ -26,10 +26,10 @@ test('readHello: gives back what encodeHello wrote', () => {
   expect(readHello('barn-north', encodeHello(least))).toEqual(least);
 });
 
-test('readHello: the detail names the field', () => {
+test('readHello: the reason names the field', () => {
   const bytes = new TextEncoder().encode('{"contract":1,"channels":[{"n":"current","u":"A","every":-1}]}');
   expect(readHello('barn-north', bytes)).toMatchObject({
     refused: 'bad-hello',
-    detail: expect.stringContaining('channels.0.every'),
+    why: { reason: 'hello-field', figures: { path: 'channels.0.every' } },
   });
 });

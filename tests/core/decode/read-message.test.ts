@@ -98,7 +98,10 @@ describe('readMessage: limits', () => {
     expect(read('')).toMatchObject({ refusal: { node: 'barn-north' } });
     expect(read('', 'elsewhere')).toEqual({
       is: 'refusal',
-      refusal: { refused: 'unknown-topic', detail: 'Topics are wells/{node}/{what}: "elsewhere".' },
+      refusal: {
+        refused: 'unknown-topic',
+        why: { reason: 'topics', figures: { root: 'wells', topic: '"elsewhere"' } },
+      },
     });
   });
 

@@ -160,10 +160,10 @@ describe('formatMessageLine', () => {
     );
   });
 
-  /** Details name a number of bytes, which white space at the end changes. */
+  /** Reasons name a number of bytes, which white space at the end changes. */
   function plainOrSame(message: ReturnType<typeof readMessage>): unknown {
     if (message.is !== 'refusal') return plainMessage(message);
-    return { is: 'refusal', refusal: { ...message.refusal, detail: expect.any(String) as string } };
+    return { is: 'refusal', refusal: { ...message.refusal, why: expect.any(Object) as object } };
   }
 
   test('CBOR comes back byte for byte', () => {

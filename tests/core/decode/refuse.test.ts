@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { writtenValue } from '../../../shared/text/en/refusals/written-value.ts';
 import { isRefusal, refuse, formatValue } from '../../../src/core/decode/refuse.ts';
 
 test.each([
@@ -13,10 +14,10 @@ test.each([
   [{}, 'an object'],
   [new Map(), 'an object'],
 ])('shown: %s', (value, text) => {
-  expect(formatValue(value)).toBe(text);
+  expect(writtenValue(formatValue(value))).toBe(text);
 });
 
 test('isRefusal: tells a refusal from a value', () => {
-  expect(isRefusal(refuse('empty', 'No bytes.'))).toBe(true);
+  expect(isRefusal(refuse('empty', 'hello-empty'))).toBe(true);
   expect(isRefusal({ value: 1 })).toBe(false);
 });

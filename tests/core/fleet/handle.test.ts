@@ -86,7 +86,7 @@ describe('a node', () => {
     expect(namesOf(approved)).toEqual(['default-well', 'node-changed']);
     expect(send(fleet, packOf({ seq: 1 }), atMs + HOUR_MS + S).at(-1)).toMatchObject({ is: 'pack' });
     expect(handle(fleet, { is: 'approval', node: 'mill' }, atMs)).toEqual([
-      { is: 'rejected', problem: 'No node mill was heard' },
+      { is: 'rejected', why: { reason: 'unknown-node', figures: { node: 'mill' } } },
     ]);
   });
 
@@ -95,7 +95,7 @@ describe('a node', () => {
     const speaking: Message = { is: 'hello', hello: hello({ speaksFor: ['mill'] }), retained: false };
     expect(send(fleet, speaking, NOON, { given: ['mill'] }).at(-1)).toMatchObject({
       is: 'ignored-names',
-      detail: expect.stringContaining('one server takes 1 nodes at most') as string,
+      why: { reason: 'names-ignored', figures: { why: { of: 'nodes', max: 1, known: 1 } } },
     });
     expect(send(fleet, packOf({ node: 'mill', seq: 1 }))).toMatchObject([
       { is: 'refused', refusal: { refused: 'too-many-nodes', node: 'mill' } },
@@ -123,7 +123,7 @@ describe('an act', () => {
 
   it('for a well that nobody knows is rejected', () => {
     expect(act(newFleet(), { kind: 'visit-opened', well: 'shed' })).toEqual([
-      { is: 'rejected', problem: 'Cannot do visit-opened: there is no well shed' },
+      { is: 'rejected', why: { reason: 'unknown-well', figures: { act: 'visit-opened', well: 'shed' } } },
     ]);
   });
 

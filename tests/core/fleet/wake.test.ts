@@ -12,6 +12,7 @@ import { advanceDueWells, nextWakeMs } from '../../../src/core/fleet/wake.ts';
 import { addDefaultWell } from '../../../src/core/fleet/routing.ts';
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { hello, NOON, pack } from '../../support/packs.ts';
+import { fleetReasonText } from '../../../src/core/fleet/reason-text.ts';
 
 const S = 1000;
 
@@ -48,8 +49,9 @@ it('names that a gateway speaks for count by its credential, or by its approval'
   heard(fleet);
   const entry = fleet.nodes.get('barn')!;
   const speaking = hello({ speaksFor: ['mill', 'shed'] });
-  expect(addSpokenFor(fleet, entry, speaking, { given: ['mill'], nowMs: NOON }, () => undefined)).toContain(
-    'names that are ignored, shed: its credential was not given them.',
+  const ignored = addSpokenFor(fleet, entry, speaking, { given: ['mill'], nowMs: NOON }, () => undefined);
+  expect(ignored && fleetReasonText(ignored)).toBe(
+    'Node barn speaks for names that are ignored, shed: its credential was not given them.',
   );
   expect([...fleet.nodes.keys()]).toEqual(['barn', 'mill']);
   expect(entry.ignored).toMatchObject({ names: 1, lastMs: NOON });
@@ -132,6 +134,9 @@ it('a well that cannot be run again is stopped', () => {
   heard(fleet);
   const again = { ...beginRerun(fleet, { well: 'barn', inputs: [] }, NOON), fault: { error: 'odd' } };
   const effects = handle(fleet, { is: 'kept-readings', rerun: again }, NOON + MINUTE_MS);
-  expect(effects[0]).toEqual({ is: 'fault', sentence: 'Cannot watch barn: odd' });
+  expect(effects[0]).toEqual({
+    is: 'fault',
+    why: { reason: 'well-stopped', figures: { well: 'barn', trace: 'odd' } },
+  });
   expect(fleet.pipelines.get('barn')!.fault).toBe('odd');
 });

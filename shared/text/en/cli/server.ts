@@ -103,7 +103,6 @@ export const serverTexts = {
   cannotKeepAnythingNow: (before: Word) => `Cannot keep anything now: ${before}`,
   tryAgain: 'Cannot do this now: try again',
   cannotKeepThis: (after: Word) => `Cannot keep this: ${after}`,
-  cannotAddAWell: (full: Word) => `Cannot add a well: ${full}`,
   cannotUseWhatWasSaved: ({ well, atMs, why }: Record<'well' | 'atMs' | 'why', Word>) =>
     `Cannot use what was saved of ${well} at ${atMs}: ${why}`,
   cannotUseTheAct: ({ atMs, problem }: Record<'atMs' | 'problem', Word>) =>

@@ -48,13 +48,12 @@ export function utf8Text(bytes: Uint8Array): string | undefined {
 /** The value of JSON bytes, wrapped so that it can't be mistaken for a refusal. */
 export function readJson(bytes: Uint8Array): { value: unknown } | Refusal {
   const text = utf8Text(bytes);
-  if (text === undefined) return refuse('not-utf8', 'JSON is UTF-8 text; these bytes are not.');
+  if (text === undefined) return refuse('not-utf8', 'utf8');
   const depth = jsonDepth(bytes);
-  if (depth > MAX_DEPTH)
-    return refuse('too-deep', `A message nests ${MAX_DEPTH} deep at most, not ${depth}.`);
+  if (depth > MAX_DEPTH) return refuse('too-deep', 'json-depth', { max: MAX_DEPTH, depth });
   try {
     return { value: JSON.parse(text) as unknown };
   } catch {
-    return refuse('not-json', `These ${bytes.length} bytes are no whole JSON text.`);
+    return refuse('not-json', 'json', { bytes: bytes.length });
   }
 }

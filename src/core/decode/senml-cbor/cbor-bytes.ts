@@ -8,6 +8,7 @@ import { Tokenizer, Type, decode } from 'cborg';
 import type { DecodeOptions, Token } from 'cborg';
 import type { DecodeTokenizer } from 'cborg/interface';
 import { ABSOLUTE_FROM_S, MAX_DEPTH } from '../limits.ts';
+import type { WrittenValue } from '../../../../shared/text/en/refusals/written-value.ts';
 import type { Refusal } from '../messages.ts';
 import { refuse, formatValue } from '../refuse.ts';
 import { CBOR_LABELS } from './cbor-labels.ts';
@@ -43,6 +44,16 @@ interface OpenContainer {
 }
 
 class TooDeep extends Error {}
+
+/** A label that is neither an integer nor text, or stands twice. */
+class BadLabel extends Error {
+  readonly label: WrittenValue;
+
+  constructor(label: unknown) {
+    super();
+    this.label = formatValue(label);
+  }
+}
 
 /** More items than any payload has bytes, and even. */
 const INDEFINITE_ITEMS = 2 ** 40;
@@ -108,20 +119,21 @@ export function readCbor(bytes: Uint8Array): { value: unknown } | Refusal {
     const watched = watchTokens(bytes);
     const value: unknown = decode(bytes, { ...OPTIONS, tokenizer: watched.tokens });
     if (watched.coarseTime()) {
-      return refuse(
-        'time-too-coarse',
-        'A base time in half or single precision is refused: send an integer or a double.',
-      );
+      return refuse('time-too-coarse', 'coarse-time');
     }
     return { value: Array.isArray(value) ? value.map(recordOf) : value };
   } catch (error) {
-    if (error instanceof TooDeep) return refuse('too-deep', `A message nests ${MAX_DEPTH} deep at most.`);
-    return refuse('not-cbor', `These ${bytes.length} bytes are no whole CBOR item (${errorText(error)}).`);
+    if (error instanceof TooDeep) return refuse('too-deep', 'cbor-depth', { max: MAX_DEPTH });
+    return refuseCbor(bytes.length, error);
   }
 }
 
-function errorText(error: unknown): string {
-  return error instanceof Error ? formatValue(error.message).slice(1, -1) : 'unreadable';
+function refuseCbor(bytes: number, error: unknown): Refusal {
+  if (error instanceof BadLabel) return refuse('not-cbor', 'cbor-label', { bytes, label: error.label });
+  const shown = error instanceof Error ? formatValue(error.message) : undefined;
+  return typeof shown === 'string'
+    ? refuse('not-cbor', 'cbor', { bytes, error: shown.slice(1, -1) })
+    : refuse('not-cbor', 'cbor-unreadable', { bytes });
 }
 
 /**
@@ -134,7 +146,7 @@ function recordOf(item: unknown): unknown {
   for (const [key, value] of item) {
     const label = typeof key === 'number' ? (LABEL_NAMES.get(key) ?? `${key}`) : key;
     if (typeof label !== 'string' || record.has(label)) {
-      throw new Error(`label ${formatValue(key)} is neither an integer nor text, or stands twice`);
+      throw new BadLabel(key);
     }
     record.set(label, value);
   }

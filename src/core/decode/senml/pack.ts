@@ -23,11 +23,10 @@ const MAX_SKIPPED_NAME_CHARACTERS = 80;
 export function readRecords(source: PackSource, read: { value: unknown } | Refusal): Pack | Refusal {
   if (isRefusal(read)) return read;
   const records = read.value;
-  if (!Array.isArray(records))
-    return refuse('not-a-pack', `A pack is a list of records, not ${formatValue(records)}.`);
-  if (records.length === 0) return refuse('empty', 'A pack has 1 to 2,000 records: this one has none.');
+  if (!Array.isArray(records)) return refuse('not-a-pack', 'pack-list', { value: formatValue(records) });
+  if (records.length === 0) return refuse('empty', 'pack-no-records', { max: MAX_RECORDS });
   if (records.length > MAX_RECORDS) {
-    return refuse('too-many-records', `A pack has ${MAX_RECORDS} records at most, not ${records.length}.`);
+    return refuse('too-many-records', 'pack-records', { max: MAX_RECORDS, records: records.length });
   }
   const first = isJsonObject(records[0]) ? records[0] : {};
   const pack = readResolved(source, records, first);
@@ -59,28 +58,20 @@ function readResolved(source: PackSource, records: unknown[], first: JsonObject)
 function readHeader({ boot, seq, first, up }: JsonObject): PackHeader | Refusal {
   const header: PackHeader = {};
   if (boot !== undefined || seq !== undefined || first !== undefined) {
-    if (!isCount(boot))
-      return refuse(
-        'bad-boot',
-        `boot is an integer from 1 to 2^53-1 and stands beside seq: ${formatValue(boot)}.`,
-      );
-    if (!isCount(seq))
-      return refuse('bad-seq', `seq is an integer from 1 and stands beside boot: ${formatValue(seq)}.`);
+    if (!isCount(boot)) return refuse('bad-boot', 'boot', { value: formatValue(boot) });
+    if (!isCount(seq)) return refuse('bad-seq', 'seq', { value: formatValue(seq) });
     header.boot = boot;
     header.seq = seq;
   }
   if (first !== undefined) {
     if (!isCount(first) || first > header.seq!) {
-      return refuse(
-        'bad-seq',
-        `first is an integer from 1 to the pack's own seq ${header.seq}: ${formatValue(first)}.`,
-      );
+      return refuse('bad-seq', 'first', { seq: header.seq!, value: formatValue(first) });
     }
     header.first = first;
   }
   if (up !== undefined) {
     if (typeof up !== 'number' || !(up >= 0 && up <= MAX_TIME_S)) {
-      return refuse('bad-time', `up is the node's uptime in seconds, 0 or more: ${formatValue(up)}.`);
+      return refuse('bad-time', 'up', { value: formatValue(up) });
     }
     header.upMs = Math.round(up * 1000);
   }
@@ -96,14 +87,11 @@ function readClock(records: readonly ResolvedRecord[], { upMs }: PackHeader): Pa
   const absolute = records[0]!.timeS >= ABSOLUTE_FROM_S;
   for (const { timeS } of records) {
     if (timeS >= ABSOLUTE_FROM_S !== absolute) {
-      return refuse(
-        'bad-time',
-        `Times of one pack are all Unix seconds or all relative: ${records[0]!.timeS} and ${timeS}.`,
-      );
+      return refuse('bad-time', 'mixed-times', { firstS: records[0]!.timeS, timeS });
     }
-    if (Math.abs(timeS) > MAX_TIME_S) return refuse('bad-time', `No calendar reaches ${timeS} s.`);
+    if (Math.abs(timeS) > MAX_TIME_S) return refuse('bad-time', 'no-calendar', { timeS });
     if (upMs !== undefined && timeS > 0) {
-      return refuse('bad-time', `Beside up, times are zero or negative, relative to the pack: ${timeS}.`);
+      return refuse('bad-time', 'later-than-up', { timeS });
     }
   }
   return absolute ? 'utc' : upMs === undefined ? 'arrival' : 'up';
@@ -120,10 +108,11 @@ function packOf(
   const prefix = `${source.node}:`;
   for (const [at, record] of records.entries()) {
     if (!record.name.startsWith(prefix)) {
-      return refuse(
-        'name-mismatch',
-        `Names under the topic of ${source.node} start with "${prefix}": record ${at + 1} has ${formatValue(record.name)}.`,
-      );
+      return refuse('name-mismatch', 'node-name', {
+        node: source.node,
+        place: at + 1,
+        value: formatValue(record.name),
+      });
     }
     const channel = record.name.slice(prefix.length);
     const code = channelCode(channel);
@@ -136,10 +125,10 @@ function packOf(
     if (refusal !== undefined) return refusal;
   }
   if (rows.n === 0) {
-    return refuse(
-      'unknown-channel',
-      `No record is of a channel that a ${source.kind} pack can carry: ${formatValue([...skipped.keys()].join(' '))}.`,
-    );
+    return refuse('unknown-channel', 'channels', {
+      pack: source.kind,
+      channels: formatValue([...skipped.keys()].join(' ')),
+    });
   }
   const pack: Pack = {
     node: source.node,
@@ -158,10 +147,12 @@ function addRow(rows: Rows, code: number, record: ResolvedRecord, place: number)
   // A boolean has no unit, and under a base unit a node has no way to say so: what stands there is
   // no word about it.
   if (base !== 'contact' && record.unit !== undefined && record.unit !== CHANNEL_UNITS[base]) {
-    return refuse(
-      'wrong-unit',
-      `${base} is in ${CHANNEL_UNITS[base]}: record ${place} has ${formatValue(record.unit)}.`,
-    );
+    return refuse('wrong-unit', 'unit', {
+      channel: base,
+      unit: CHANNEL_UNITS[base],
+      place,
+      value: formatValue(record.unit),
+    });
   }
   const read = readValue(base, record, place);
   if (typeof read === 'object') return read;
@@ -178,19 +169,21 @@ function readValue(base: BaseChannel, { v, vs, vb }: ResolvedRecord, place: numb
   if (vs !== undefined) {
     return Object.hasOwn(FAULTS, vs)
       ? Number.NaN
-      : refuse('not-a-number', `vs is low, high or bad: record ${place} has ${formatValue(vs)}.`);
+      : refuse('not-a-number', 'fault-word', { place, value: formatValue(vs) });
   }
   if (base === 'contact') {
-    return vb === undefined
-      ? refuse('no-value', `contact is vb, true or false: record ${place} has none.`)
-      : Number(vb);
+    return vb === undefined ? refuse('no-value', 'no-contact', { channel: base, place }) : Number(vb);
   }
-  if (v === undefined) return refuse('no-value', `${base} is a number in v: record ${place} has none.`);
+  if (v === undefined) return refuse('no-value', 'no-number', { channel: base, place });
   const { low, high } = VALUE_BOUNDS[base];
   return v >= low && v <= high
     ? v
-    : refuse(
-        'out-of-range',
-        `${base} lies between ${low} and ${high} ${CHANNEL_UNITS[base]}: record ${place} has ${v}.`,
-      );
+    : refuse('out-of-range', 'bounds', {
+        channel: base,
+        low,
+        high,
+        unit: CHANNEL_UNITS[base],
+        place,
+        value: v,
+      });
 }

@@ -51,7 +51,7 @@ export function resolveSenml(records: readonly unknown[]): ResolvedRecord[] | Re
   const resolved: ResolvedRecord[] = [];
   for (const [at, record] of records.entries()) {
     if (!isJsonObject(record)) {
-      return refuse('not-a-pack', `A record is an object: record ${at + 1} is ${formatValue(record)}.`);
+      return refuse('not-a-pack', 'record-object', { place: at + 1, value: formatValue(record) });
     }
     const one = resolveRecord(record, base, at + 1);
     if ('refused' in one) return one;
@@ -67,15 +67,11 @@ function resolveRecord(record: JsonObject, base: BaseFields, place: number): Res
   const { n, t, u } = record;
   const name = typeof n === 'string' ? base.name + n : base.name;
   if (!NAME.test(name)) {
-    return refuse(
-      'bad-name',
-      `A name has A-Z a-z 0-9 - : . / _ and starts with a letter or digit: record ${place} has ${formatValue(name)}.`,
-    );
+    return refuse('bad-name', 'record-name', { place, value: formatValue(name) });
   }
   // A sum of zero is added so that a sender's -0 reads as 0.
   const timeS = base.timeS + (typeof t === 'number' ? t : 0) + 0;
-  if (!Number.isFinite(timeS))
-    return refuse('bad-time', `A time is a finite number: record ${place} has ${timeS}.`);
+  if (!Number.isFinite(timeS)) return refuse('bad-time', 'record-time', { place, timeS });
   const unit = typeof u === 'string' ? u : base.unit;
   const resolved: ResolvedRecord = { name, timeS };
   if (unit !== undefined) resolved.unit = unit;
@@ -90,25 +86,16 @@ function applyVersion(record: JsonObject, base: BaseFields, place: number): Refu
   const { bver } = record;
   if (bver !== undefined) {
     if (typeof bver !== 'number' || !Number.isInteger(bver) || bver < 1 || bver > SENML_VERSION) {
-      return refuse(
-        'unknown-version',
-        `This reader knows SenML up to version ${SENML_VERSION}: record ${place} has bver ${formatValue(bver)}.`,
-      );
+      return refuse('unknown-version', 'version', { max: SENML_VERSION, place, value: formatValue(bver) });
     }
     if (base.version !== undefined && base.version !== bver) {
-      return refuse(
-        'unknown-version',
-        `A pack has one version: record ${place} has bver ${bver} after ${base.version}.`,
-      );
+      return refuse('unknown-version', 'mixed-versions', { place, version: bver, before: base.version });
     }
     base.version = bver;
   }
   for (const key in record) {
     if (key.endsWith('_')) {
-      return refuse(
-        'unknown-version',
-        `A field whose name ends in _ must be understood, and ${formatValue(key)} in record ${place} is not.`,
-      );
+      return refuse('unknown-version', 'must-understand', { place, field: formatValue(key) });
     }
   }
   return undefined;
@@ -118,27 +105,27 @@ function applyBaseFields(record: JsonObject, base: BaseFields, place: number): R
   const { bn, bt, bu, bv, bs } = record;
   if (bn !== undefined) {
     if (typeof bn !== 'string')
-      return refuse('bad-name', `bn is text: record ${place} has ${formatValue(bn)}.`);
+      return refuse('bad-name', 'field-text', { field: 'bn', place, value: formatValue(bn) });
     base.name = bn;
   }
   if (bt !== undefined) {
     if (!isFiniteNumber(bt))
-      return refuse('bad-time', `bt is a finite number of seconds: record ${place} has ${formatValue(bt)}.`);
+      return refuse('bad-time', 'field-seconds', { field: 'bt', place, value: formatValue(bt) });
     base.timeS = bt;
   }
   if (bu !== undefined) {
     if (typeof bu !== 'string')
-      return refuse('wrong-unit', `bu is text: record ${place} has ${formatValue(bu)}.`);
+      return refuse('wrong-unit', 'field-text', { field: 'bu', place, value: formatValue(bu) });
     base.unit = bu;
   }
   if (bv !== undefined) {
     if (!isFiniteNumber(bv))
-      return refuse('not-a-number', `bv is a finite number: record ${place} has ${formatValue(bv)}.`);
+      return refuse('not-a-number', 'field-number', { field: 'bv', place, value: formatValue(bv) });
     base.value = bv;
   }
   if (bs !== undefined) {
     if (!isFiniteNumber(bs))
-      return refuse('not-a-number', `bs is a finite number: record ${place} has ${formatValue(bs)}.`);
+      return refuse('not-a-number', 'field-number', { field: 'bs', place, value: formatValue(bs) });
     base.sum = bs;
   }
   return undefined;
@@ -146,12 +133,12 @@ function applyBaseFields(record: JsonObject, base: BaseFields, place: number): R
 
 function checkFields({ n, t, u }: JsonObject, place: number): Refusal | undefined {
   if (n !== undefined && typeof n !== 'string')
-    return refuse('bad-name', `n is text: record ${place} has ${formatValue(n)}.`);
+    return refuse('bad-name', 'field-text', { field: 'n', place, value: formatValue(n) });
   if (t !== undefined && !isFiniteNumber(t)) {
-    return refuse('bad-time', `t is a finite number of seconds: record ${place} has ${formatValue(t)}.`);
+    return refuse('bad-time', 'field-seconds', { field: 't', place, value: formatValue(t) });
   }
   if (u !== undefined && typeof u !== 'string')
-    return refuse('wrong-unit', `u is text: record ${place} has ${formatValue(u)}.`);
+    return refuse('wrong-unit', 'field-text', { field: 'u', place, value: formatValue(u) });
   return undefined;
 }
 
@@ -166,25 +153,25 @@ function setValue(
   const valueCount =
     Number(v !== undefined) + Number(vs !== undefined) + Number(vb !== undefined) + Number(vd !== undefined);
   if (valueCount > 1 || (valueCount === 0 && s === undefined)) {
-    return refuse('no-value', `A record has one of v, vs and vb: record ${place} has ${valueCount}.`);
+    return refuse('no-value', 'one-value', { place, count: valueCount });
   }
   if (s !== undefined) {
     if (!isFiniteNumber(s))
-      return refuse('not-a-number', `s is a finite number: record ${place} has ${formatValue(s)}.`);
+      return refuse('not-a-number', 'field-number', { field: 's', place, value: formatValue(s) });
     resolved.s = base.sum + s;
   }
   if (v !== undefined) {
     const sum = isFiniteNumber(v) ? base.value + v : Number.NaN;
     if (!Number.isFinite(sum))
-      return refuse('not-a-number', `v is a finite number: record ${place} has ${formatValue(v)}.`);
+      return refuse('not-a-number', 'field-number', { field: 'v', place, value: formatValue(v) });
     resolved.v = sum;
   } else if (vs !== undefined) {
     if (typeof vs !== 'string')
-      return refuse('not-a-number', `vs is text: record ${place} has ${formatValue(vs)}.`);
+      return refuse('not-a-number', 'field-text', { field: 'vs', place, value: formatValue(vs) });
     resolved.vs = vs;
   } else if (vb !== undefined) {
     if (typeof vb !== 'boolean')
-      return refuse('no-value', `vb is true or false: record ${place} has ${formatValue(vb)}.`);
+      return refuse('no-value', 'field-flag', { field: 'vb', place, value: formatValue(vb) });
     resolved.vb = vb;
   } else if (vd !== undefined) resolved.vd = vd;
   return resolved;

@@ -1,3 +1,4 @@
+import { refusalText } from '../../../../src/core/decode/refusal-text.ts';
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { encodePackCbor } from '../../../../src/core/decode/senml-cbor/encode-pack.ts';
@@ -9,7 +10,7 @@ import { anyPack, byName } from '../pack-arbitrary.ts';
 
 function readBack(bytes: Uint8Array): PackToSend {
   const read = readPack({ node: 'barn-north', kind: 'readings', bytes });
-  if (isRefusal(read)) throw new Error(read.detail);
+  if (isRefusal(read)) throw new Error(refusalText(read));
   const { kind: _kind, digest: _digest, ...pack } = read;
   return byName(pack);
 }

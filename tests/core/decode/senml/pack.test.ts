@@ -2,6 +2,7 @@
  * What the golden packs don't show of reading a pack: the digest, the limit of a list of names,
  * rounding.
  */
+import { refusalText } from '../../../../src/core/decode/refusal-text.ts';
 import { describe, expect, test } from 'vitest';
 import { digestOf } from '../../../../src/core/decode/senml/digest.ts';
 import type { Pack } from '../../../../src/core/decode/messages.ts';
@@ -12,7 +13,7 @@ const bytes = (records: unknown): Uint8Array => new TextEncoder().encode(JSON.st
 
 function read(records: unknown): Pack {
   const pack = readPack({ node: 'barn-north', kind: 'readings', bytes: bytes(records) });
-  if (isRefusal(pack)) throw new Error(pack.detail);
+  if (isRefusal(pack)) throw new Error(refusalText(pack));
   return pack;
 }
 

@@ -3,6 +3,7 @@
  * JSON: sections 5.1.1 to 5.1.4; CBOR: the bytes of section 6, as in the core-wg senml-spec
  * repository's ex3.gen.cbor.txt; resolved times and values worked out by hand.
  */
+import { refusalText } from '../../../../src/core/decode/refusal-text.ts';
 import { describe, expect, test } from 'vitest';
 import { readCbor } from '../../../../src/core/decode/senml-cbor/cbor-bytes.ts';
 import { isRefusal } from '../../../../src/core/decode/refuse.ts';
@@ -11,7 +12,7 @@ import type { ResolvedRecord } from '../../../../src/core/decode/senml/senml.ts'
 
 function resolved(records: readonly unknown[]): ResolvedRecord[] {
   const all = resolveSenml(records);
-  if (isRefusal(all)) throw new Error(all.detail);
+  if (isRefusal(all)) throw new Error(refusalText(all));
   return all;
 }
 
