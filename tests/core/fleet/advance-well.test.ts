@@ -22,11 +22,22 @@ it('stopWell: says why, names the place in the program for the log, and says it 
     since: '2026-03-02T12:00:00.000Z',
   };
   expect(effects).toMatchObject([
-    { is: 'fault', sentence: expect.stringContaining('barn: TypeError: no such pump\n    at ') as string },
+    {
+      is: 'fault',
+      why: {
+        reason: 'well-stopped',
+        figures: {
+          well: 'barn',
+          trace: expect.stringContaining('TypeError: no such pump\n    at ') as string,
+        },
+      },
+    },
     { is: 'emitted', emitted: { event, orderMs: NOON } },
     { is: 'alarm', row: { well: 'barn', alarm: 'not-watched', sinceMs: NOON }, news: { event } },
   ]);
   effects.length = 0;
   stopWell(fleet, pipeline, 'again', NOON + 1, (effect) => effects.push(effect));
-  expect(effects).toEqual([{ is: 'fault', sentence: 'Cannot watch barn: again' }]);
+  expect(effects).toEqual([
+    { is: 'fault', why: { reason: 'well-stopped', figures: { well: 'barn', trace: 'again' } } },
+  ]);
 });
