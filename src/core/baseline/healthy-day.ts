@@ -10,6 +10,7 @@ import { OVER_PLATE_RATIO } from '../domain/motor-tables.ts';
 import { minFillS } from './min-fill-time.ts';
 import { startsLimit } from './motor-starts-limit.ts';
 import { median } from './robust.ts';
+import type { NotLearned } from './reason-text.ts';
 import type { Learning } from './learning.ts';
 
 /**
@@ -50,8 +51,8 @@ const MIN_FILL_RATIO = 0.5;
 export type Health =
   | { is: 'healthy' }
   /** Says nothing of the well: not heard enough, or nothing to judge. */
-  | { is: 'unheard'; because: string }
-  | { is: 'unhealthy'; because: string };
+  | { is: 'unheard'; because: NotLearned }
+  | { is: 'unhealthy'; because: NotLearned };
 
 export interface DayFacts {
   day: DayEvent;
@@ -66,28 +67,29 @@ export interface DayFacts {
 export function judgeDay(state: Learning, facts: DayFacts): Health {
   const heard = (facts.day.heardS ?? 0) / facts.dayS;
   if (heard < MIN_HEARD_FRACTION) {
-    return { is: 'unheard', because: `only ${Math.round(100 * heard)} % of the day was heard` };
+    const heardPercent = Math.round(100 * heard);
+    return { is: 'unheard', because: { reason: 'not-heard', figures: { heardPercent } } };
   }
   const because = unhealthyReason(state, facts) ?? tankFaultReason(state, facts.card, facts.prechargeKpa);
   return because === undefined ? { is: 'healthy' } : { is: 'unhealthy', because };
 }
 
-function unhealthyReason(state: Learning, facts: DayFacts): string | undefined {
+function unhealthyReason(state: Learning, facts: DayFacts): NotLearned | undefined {
   const { day, card, pump, dayS } = facts;
   if (
     pump.maxAmps !== undefined &&
     day.ampsMedian !== undefined &&
     day.ampsMedian > OVER_PLATE_RATIO * pump.maxAmps
   ) {
-    return `the pump draws ${day.ampsMedian.toFixed(1)} A, over the motor's maximum of ${pump.maxAmps.toFixed(1)} A`;
+    return { reason: 'amps-over-maximum', figures: { amps: day.ampsMedian, maxAmps: pump.maxAmps } };
   }
   const short = shortRunsReason(state, facts);
   if (short !== undefined) return short;
   if (pump.control === 'pressure-switch' && (day.ranS ?? 0) > MAX_RUN_FRACTION * dayS)
-    return 'the pump hardly ever stops';
+    return { reason: 'hardly-stops' };
   const leakL = (day.leakLPerDay ?? 0) - DAY_S * (card.continuousDrawLPerS ?? 0);
   if (leakL > MAX_LEAK_L_PER_DAY && !card.uses.includes('irrigation') && !card.uses.includes('stock')) {
-    return `about ${Math.round(leakL / 10) * 10} L a day leave while nobody draws water`;
+    return { reason: 'bad-leak', figures: { leakLPerDay: leakL } };
   }
   return undefined;
 }
@@ -97,21 +99,22 @@ function unhealthyReason(state: Learning, facts: DayFacts): string | undefined {
  * the first day to the last: that is normal for this well, though not good for its motor, which
  * src/core/alarms/water/starts-over-limit.ts says.
  */
-function shortRunsReason(state: Learning, { day, card, pump }: DayFacts): string | undefined {
+function shortRunsReason(state: Learning, { day, card, pump }: DayFacts): NotLearned | undefined {
   const cycles = day.cycles ?? 0;
   const medianRanS = medianOf(state, 4);
   const pressure = pump.control === 'pressure-switch';
   const minimumS = pressure && cycles >= 5 ? minFillOf(state, card, pump) : undefined;
   if (minimumS !== undefined && medianRanS !== undefined) {
     if (medianRanS < MIN_FILL_RATIO * minimumS) {
-      return `runs of ${medianRanS.toFixed(0)} s are too short for a tank of ${Math.round(card.tank?.volumeL ?? 0)} L that holds its air: it takes ${minimumS.toFixed(0)} s at least`;
+      const tankL = card.tank?.volumeL ?? 0;
+      return { reason: 'runs-too-short-for-tank', figures: { ranS: medianRanS, tankL, minS: minimumS } };
     }
     if (minimumS < SMALL_TANK_FILL_S) return undefined;
   }
   const limit = startsLimit(pump).perDay;
-  if (cycles > limit) return `${cycles} starts in a day are more than the ${limit} that the motor allows`;
+  if (cycles > limit) return { reason: 'too-many-starts', figures: { starts: cycles, max: limit } };
   if (pressure && cycles >= 20 && medianRanS !== undefined && medianRanS < MIN_RUN_S) {
-    return `runs of ${medianRanS.toFixed(0)} s are too short for any tank that holds its air`;
+    return { reason: 'runs-too-short', figures: { ranS: medianRanS } };
   }
   return undefined;
 }
@@ -128,15 +131,19 @@ function medianOf(state: Learning, column: 2 | 3 | 4): number | undefined {
   return median(state.today.map((sample) => sample[column]).filter((value) => value !== null));
 }
 
-function tankFaultReason(state: Learning, card: Card, prechargeKpa: number | undefined): string | undefined {
+function tankFaultReason(
+  state: Learning,
+  card: Card,
+  prechargeKpa: number | undefined,
+): NotLearned | undefined {
   if (prechargeKpa === undefined || card.tank?.kind === 'plain') return undefined;
   const cutIn = medianOf(state, 2);
   if (cutIn !== undefined && prechargeKpa > cutIn + MAX_PRECHARGE_OVER_CUT_IN_KPA) {
-    return `the tank's air charge of ${Math.round(prechargeKpa)} kPa is over the cut-in of ${Math.round(cutIn)} kPa`;
+    return { reason: 'precharge-over-cut-in', figures: { prechargeKpa, cutInKpa: cutIn } };
   }
   const wanted = card.tank?.prechargeKpa;
   if (wanted !== undefined && prechargeKpa < MIN_PRECHARGE_RATIO * wanted) {
-    return `the tank has lost half of its air charge: ${Math.round(prechargeKpa)} kPa of ${Math.round(wanted)} kPa`;
+    return { reason: 'precharge-lost', figures: { prechargeKpa, cardKpa: wanted } };
   }
   return undefined;
 }

@@ -13,6 +13,7 @@ import { ampsAtMid, ampsAtNormalVolts } from './comparable-amps.ts';
 import { longestRestS, longestRunS } from './habit.ts';
 import { judgeDay } from './healthy-day.ts';
 import { clearToday, addDay, newLearning, addSample, type Learning } from './learning.ts';
+import type { NotLearned } from './reason-text.ts';
 import { hasMoved } from './has-moved.ts';
 import { normalOf, quantile } from './robust.ts';
 import { trackShape } from './shape-track.ts';
@@ -54,7 +55,7 @@ export interface DayInput {
 export interface DayResult {
   /** Did the day teach, and if not, why. */
   taught: boolean;
-  because?: string;
+  because?: NotLearned;
   /** What is normal from now on; absent while not known. */
   baseline?: Baseline;
   /** It is the first: keep it as pinned too. */
@@ -62,7 +63,7 @@ export interface DayResult {
   /** Worth a baseline line: first, or moved further than its own error. */
   shouldEmit: boolean;
   /** Set when it is to be told that there is no normal here. */
-  noneBecause?: string;
+  noneBecause?: NotLearned;
 }
 
 /**
@@ -119,17 +120,18 @@ export function learnDay(state: Learning, input: DayInput): DayResult {
   };
 }
 
-function notLearnedReason(state: Learning, input: DayInput): string | undefined {
+function notLearnedReason(state: Learning, input: DayInput): NotLearned | undefined {
   const health = judgeDay(state, input);
   if (health.is !== 'healthy') {
     if (health.is === 'unhealthy') state.unhealthyDays++;
     return health.because;
   }
-  for (const kind of input.activeAlarms) if (!CATALOGUE[kind].daysTeach) return `${kind} was active`;
+  for (const kind of input.activeAlarms)
+    if (!CATALOGUE[kind].daysTeach) return { reason: 'alarm-was-active', figures: { kind } };
   return undefined;
 }
 
-function notLearnedYet(state: Learning, input: DayInput, reason: string | undefined): DayResult {
+function notLearnedYet(state: Learning, input: DayInput, reason: NotLearned | undefined): DayResult {
   const result = {
     taught: reason === undefined,
     first: false,
@@ -144,12 +146,12 @@ function notLearnedYet(state: Learning, input: DayInput, reason: string | undefi
     return { ...result, ...kept, shouldEmit: false };
   }
   const isNew = state.noneBecause === undefined;
-  state.noneBecause = reason;
+  state.noneBecause = reason.reason;
   return {
     ...result,
     ...kept,
     shouldEmit: isNew,
-    ...(isNew && { noneBecause: `no normal found here, because ${reason}` }),
+    ...(isNew && { noneBecause: reason }),
   };
 }
 

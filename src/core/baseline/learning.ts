@@ -52,7 +52,7 @@ export interface Learning {
   days: number;
   cycles: number;
   unhealthyDays: number;
-  /** Why the days so far could not be healthy, as told last. */
+  /** Why the days so far could not be healthy: the name of the reason that was told last. */
   noneBecause?: string;
   shape?: ShapeTrack;
 }

@@ -86,20 +86,22 @@ export interface TankAtDayEnd {
   airL: number;
 }
 
+type MissingTotal = 'run-water-unknown' | 'filled-unseen' | 'tank-was-empty' | 'more-came-than-went';
+
 /** Why the day's total can't be said, or undefined where it can. */
 export function missingTotalReason(
   quality: DayQuality,
   usedL: number,
   tank: TankAtDayEnd,
-): string | undefined {
-  if (quality.unknownRanS > quality.ranS * MAX_UNKNOWN_FRACTION) return 'water of runs not known';
+): MissingTotal | undefined {
+  if (quality.unknownRanS > quality.ranS * MAX_UNKNOWN_FRACTION) return 'run-water-unknown';
   // What was filled unseen was booked as water that came back: without it at least so much was
   // drawn.
   const minUsedL = Math.max(0, usedL + quality.unseenFillL);
-  if (quality.unseenFillL > minUsedL * MAX_UNKNOWN_FRACTION) return 'filled unseen';
+  if (quality.unseenFillL > minUsedL * MAX_UNKNOWN_FRACTION) return 'filled-unseen';
   if (Math.abs(excessAirL(tank) - quality.excessAirL) > minUsedL * MAX_UNKNOWN_FRACTION)
-    return 'the tank was empty';
-  if (usedL < -tank.airL * THERMAL_FRACTION) return 'more came than went';
+    return 'tank-was-empty';
+  if (usedL < -tank.airL * THERMAL_FRACTION) return 'more-came-than-went';
   return undefined;
 }
 

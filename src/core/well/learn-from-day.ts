@@ -1,4 +1,5 @@
 /** What a finished day teaches the baseline, and the line that says so. */
+import { noneBecauseText, type NotLearned } from '../baseline/reason-text.ts';
 import type { BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
 import type { Baseline } from '../baseline/baseline.ts';
 import { learnDay } from '../baseline/learn.ts';
@@ -44,13 +45,19 @@ export function learnFromDay(
   else if (result.shouldEmit && result.baseline) emitBaseline(well, at, result.baseline, emit);
 }
 
-function emitNoBaseline(well: WellState, at: number, atMs: number, noneBecause: string, emit: Emit): void {
+function emitNoBaseline(
+  well: WellState,
+  at: number,
+  atMs: number,
+  noneBecause: NotLearned,
+  emit: Emit,
+): void {
   const event: BaselineEvent = {
     event: 'baseline',
     well: well.card.well,
     pump: pumpIdOf(well, at),
     at: formatTime(atMs),
-    noneBecause,
+    noneBecause: noneBecauseText(noneBecause),
   };
   emit({ event, orderMs: atMs });
 }

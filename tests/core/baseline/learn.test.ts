@@ -1,4 +1,5 @@
 /** When a normal is learnt, from what, how it moves, and what it never learns. */
+import { noneBecauseText } from '../../../src/core/baseline/reason-text.ts';
 import { describe, expect, it } from 'vitest';
 import type { DayEvent } from '../../../shared/api/events.ts';
 import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
@@ -168,8 +169,14 @@ describe('learnDay', () => {
     const tiny: Card = { ...card, tank: { kind: 'captive-air', volumeL: 7.6 } };
     expect(live(days(5, { ...plan, card: tiny })).baseline).toMatchObject({ cyclesPerDay: { median: 150 } });
     const large: Card = { ...card, tank: { kind: 'captive-air', volumeL: 167 } };
-    expect(live(days(5, { ...plan, card: large })).lesson.because).toContain('too short for a tank of 167 L');
-    expect(live(days(5, plan)).lesson.because).toContain('more than the 100 that the motor allows');
+    expect(live(days(5, { ...plan, card: large })).lesson.because).toMatchObject({
+      reason: 'runs-too-short-for-tank',
+      figures: { tankL: 167 },
+    });
+    expect(live(days(5, plan)).lesson.because).toMatchObject({
+      reason: 'too-many-starts',
+      figures: { max: 100 },
+    });
   });
   it('guests for a week, and a week away, leave the normal as it was', () => {
     const { baseline: before } = live(days(21));
@@ -191,7 +198,7 @@ describe('learnDay', () => {
   it('says once why there is no normal here', () => {
     const { reported, lesson } = live(days(12, { amps: 11 }));
     expect(reported).toEqual([4]);
-    expect(live(days(5, { amps: 11 })).lesson.noneBecause).toBe(
+    expect(noneBecauseText(live(days(5, { amps: 11 })).lesson.noneBecause!)).toBe(
       "no normal found here, because the pump draws 11.0 A, over the motor's maximum of 9.8 A",
     );
     expect(lesson.noneBecause).toBeUndefined();

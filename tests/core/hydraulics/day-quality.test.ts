@@ -96,14 +96,14 @@ describe('whyNoTotal', () => {
           [10, false],
         ],
       },
-      'water of runs not known',
+      'run-water-unknown',
     ],
-    ['no run known', { used: 7, runs: [[5, false]] }, 'water of runs not known'],
+    ['no run known', { used: 7, runs: [[5, false]] }, 'run-water-unknown'],
     ['one fill unseen of thirty', { used: 1200, filled: 40 }, undefined],
-    ['one fill unseen of six', { used: 200, filled: 40 }, 'filled unseen'],
-    ['all fills unseen', { used: 0, filled: 270 }, 'filled unseen'],
-    ['a sum that is negative', { used: -30 }, 'more came than went'],
-    ['the tank empty at midnight', { used: 600, airL: 540 }, 'the tank was empty'],
+    ['one fill unseen of six', { used: 200, filled: 40 }, 'filled-unseen'],
+    ['all fills unseen', { used: 0, filled: 270 }, 'filled-unseen'],
+    ['a sum that is negative', { used: -30 }, 'more-came-than-went'],
+    ['the tank empty at midnight', { used: 600, airL: 540 }, 'tank-was-empty'],
   ])('%s', (_, { used, runs = [], filled = 0, airL = TANK.airL }, why) => {
     const quality = { ...newDayQuality(), unseenFillL: filled };
     for (const [ranS, isKnown] of runs) recordRunQuality(quality, ranS, isKnown);
