@@ -4,6 +4,7 @@
  * was written, quantities with their units.
  */
 import type { Dimension } from '../quantity/units.ts';
+import { rangeTexts as texts } from '../schema/range-texts.ts';
 import {
   choice,
   choiceList,
@@ -69,12 +70,12 @@ export type Leads = (typeof LEADS)[number];
 export const LEAD_PAIRS = ['yellow-black', 'yellow-red', 'red-black'] as const satisfies readonly Leads[];
 
 /** 300 psi, as on the card; a gauge reads no less than nothing. */
-export const GAUGE_PRESSURE: ValueRange = { min: 0, max: 2070, text: 'between 0 and 300 psi (2,070 kPa)' };
-export const METER_AMPS: ValueRange = { min: 0, max: 500, text: 'between 0 and 500 A' };
-const TEST_LEVEL: ValueRange = { min: -30.5, max: 1500, text: 'from -100 ft to 4,921 ft (1,500 m)' };
-const TEST_FLOW: ValueRange = { min: 0.0006, max: 315.5, text: 'from 0.01 gpm to 5,000 gpm (315 L/s)' };
-const BUCKET_L: ValueRange = { min: 0.1, max: 20_000, text: 'between 0.1 L and 20 m3' };
-const STOPWATCH_S: ValueRange = { min: 1, max: 86_400, text: 'between 1 s and 24 h' };
+export const GAUGE_PRESSURE: ValueRange = { min: 0, max: 2070, text: () => texts().gaugePressure };
+export const METER_AMPS: ValueRange = { min: 0, max: 500, text: () => texts().meterAmps };
+const TEST_LEVEL: ValueRange = { min: -30.5, max: 1500, text: () => texts().testLevel };
+const TEST_FLOW: ValueRange = { min: 0.0006, max: 315.5, text: () => texts().testFlow };
+const BUCKET_L: ValueRange = { min: 0.1, max: 20_000, text: () => texts().bucketL };
+const STOPWATCH_S: ValueRange = { min: 1, max: 86_400, text: () => texts().stopwatchS };
 
 export const CHECK_OUTCOMES = ['right', 'put-right', 'not-right', 'not-done'] as const;
 export type CheckOutcome = (typeof CHECK_OUTCOMES)[number];
@@ -151,7 +152,7 @@ export const ENTRY_FIELDS = {
     everyDays: integer({
       min: 1,
       max: MAX_INTERVAL_DAYS,
-      text: `a whole number of days from 1 to ${MAX_INTERVAL_DAYS}`,
+      text: () => texts().wholeDays(MAX_INTERVAL_DAYS),
     }),
     on: special<string>('text', 'a day of every year such as `"10-01"`'),
     next: special<string>('text', 'a date of the calendar such as `"2027-04-01"`'),
@@ -200,7 +201,7 @@ export const ENTRY_FIELDS = {
     name: required(oneLine),
     type: required(oneLine),
     bytes: required(
-      integer({ min: 1, max: MAX_DOCUMENT_BYTES, text: `a whole number up to ${MAX_DOCUMENT_BYTES}` }),
+      integer({ min: 1, max: MAX_DOCUMENT_BYTES, text: () => texts().wholeNumberUpTo(MAX_DOCUMENT_BYTES) }),
     ),
     about: oneLine,
     text: note,

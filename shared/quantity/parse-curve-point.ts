@@ -4,6 +4,7 @@
  */
 import { PUMP_FLOW, PUMP_HEAD } from '../card/limits.ts';
 import { parseQuantity } from './parse-quantity.ts';
+import { texts } from './texts.ts';
 
 export interface CurvePoint {
   flowLPerS: number;
@@ -11,14 +12,13 @@ export interface CurvePoint {
 }
 
 const POINT = /^(.+?)\s*(?:@|\bat\b|,)\s*(.+)$/i;
-const RULE = 'must each be a flow and a head (such as "10 gpm at 180 ft")';
 
 /** The flow may be nothing: the head there is the shut-off head. */
 export function parseCurvePoint(text: string): { value: CurvePoint } | { problem: string } {
   const parts = POINT.exec(text.trim());
   const flow = parseQuantity(parts?.[1], 'flow');
   const head = parseQuantity(parts?.[2], 'length');
-  if (!('si' in flow) || !('si' in head)) return { problem: RULE };
+  if (!('si' in flow) || !('si' in head)) return { problem: texts().mustBeFlowAndHead };
   const fits = flow.si >= 0 && flow.si <= PUMP_FLOW.max && head.si >= 0 && head.si <= PUMP_HEAD.max;
-  return fits ? { value: { flowLPerS: flow.si, headM: head.si } } : { problem: RULE };
+  return fits ? { value: { flowLPerS: flow.si, headM: head.si } } : { problem: texts().mustBeFlowAndHead };
 }

@@ -2,6 +2,8 @@
  * Where something stands, as a phone's map shows it: latitude and longitude in decimal degrees,
  * "40.01, -105.27". Degrees with minutes and seconds are refused, as a map shows both ways at once.
  */
+import { texts } from './texts.ts';
+
 export interface Position {
   latitude: number;
   longitude: number;
@@ -14,5 +16,5 @@ export function parsePosition(written: unknown): { value: Position } | { problem
   const [latitude, longitude] = [Number(parts?.[1]), Number(parts?.[2])];
   return parts && Math.abs(latitude) <= 90 && Math.abs(longitude) <= 180
     ? { value: { latitude, longitude } }
-    : { problem: 'must be latitude and longitude in decimal degrees (such as "40.01, -105.27")' };
+    : { problem: texts().mustBeAPosition };
 }

@@ -3,6 +3,7 @@
  * bare number is refused, for half of the world would read it as something else.
  */
 import { parseNumber } from './parse-number.ts';
+import { texts } from './texts.ts';
 import { UNITS, findUnit } from './units.ts';
 import type { Dimension, Unit } from './units.ts';
 
@@ -12,32 +13,16 @@ import type { Dimension, Unit } from './units.ts';
  */
 export type ParsedQuantity = { si: number; dimension: Dimension } | { problem: string };
 
-/** How each dimension is named in a problem. */
-const DIMENSION_NAMES: Record<Dimension, string> = {
-  pressure: 'a pressure',
-  length: 'a length',
-  volume: 'a volume',
-  flow: 'a flow',
-  power: 'a power',
-  current: 'a current',
-  voltage: 'a voltage',
-  temperature: 'a temperature',
-  duration: 'a duration',
-  resistance: 'a resistance',
-  capacitance: 'a capacitance',
-};
-
 /** Longest text looked at: the longest sensible one, "1,234,567.891 inches", has 20 characters. */
 const MAX_TEXT_CHARACTERS = 40;
 
 /** Reads `value`, text with a unit, as a quantity of `dimension`. */
 export function parseQuantity(value: unknown, dimension: Dimension): ParsedQuantity {
-  const problem = { problem: `must be ${expectedText(dimension)}` };
-  if (typeof value !== 'string' || value.length > MAX_TEXT_CHARACTERS) return problem;
-  const parts = splitUnit(value.trim());
+  const isReadable = typeof value === 'string' && value.length <= MAX_TEXT_CHARACTERS;
+  const parts = isReadable ? splitUnit(value.trim()) : undefined;
   const unit = parts && findUnit(dimension, parts.unit);
   const number = parts && parseNumber(parts.number);
-  if (!unit || number === undefined) return problem;
+  if (!unit || number === undefined) return { problem: texts().mustBe(expectedText(dimension)) };
   return { si: unit.toSi(number), dimension };
 }
 
@@ -45,8 +30,7 @@ export function parseQuantity(value: unknown, dimension: Dimension): ParsedQuant
 export function expectedText(dimension: Dimension): string {
   const units: readonly Unit[] = UNITS[dimension];
   const names = units.map((unit) => unit.name);
-  const last = names.pop() ?? '';
-  return `${DIMENSION_NAMES[dimension]} in ${names.length === 0 ? last : `${names.join(', ')} or ${last}`}`;
+  return texts().expected(texts().dimensions[dimension], names);
 }
 
 /** The unit is the word after the last digit or fraction sign; it may touch the number. */

@@ -4,6 +4,7 @@
  * source).
  */
 import { parseNumber } from './parse-number.ts';
+import { texts } from './texts.ts';
 import { findUnit } from './units.ts';
 
 export type ParsedSwitchPair = { cutInKpa: number; cutOutKpa: number } | { problem: string };
@@ -17,8 +18,8 @@ export function parseSwitchPair(text: string): ParsedSwitchPair {
   const cutOut = parseNumber(parts?.[2] ?? '');
   const unit = findUnit('pressure', parts?.[3] === '' ? 'psi' : (parts?.[3] ?? ''));
   if (cutIn === undefined || cutOut === undefined || !unit) {
-    return { problem: 'must be two pressures, cut-in first (such as "40/60 psi")' };
+    return { problem: texts().mustBeTwoPressures };
   }
-  if (cutIn <= 0 || cutIn >= cutOut) return { problem: 'must have its cut-in above 0 and below its cut-out' };
+  if (cutIn <= 0 || cutIn >= cutOut) return { problem: texts().mustHaveCutInBelowCutOut };
   return { cutInKpa: unit.toSi(cutIn), cutOutKpa: unit.toSi(cutOut) };
 }

@@ -4,12 +4,13 @@
  * the same ratio (ASTM B258, from memory). 1 kcmil is the circle of 0.0316 in.
  */
 import { WIRE_AREA } from '../card/limits.ts';
+import { rangeText } from '../schema/field.ts';
 import { parseNumber } from './parse-number.ts';
+import { texts } from './texts.ts';
 
 const AWG = /^(?:(\d{1,2})|([1-4])\/0)\s*awg$/i;
 const OTHER = /^([\d.,]+)\s*(kcmil|mcm|mm2|mm²)$/i;
 const MM2_OF_KCMIL = (Math.PI / 4) * 25.4 ** 2 * 1e-3;
-const RULE = `must be a wire size in AWG, kcmil or mm2 (such as "12 AWG"), ${WIRE_AREA.text}`;
 
 /** In mm2. */
 export function parseWireSize(written: unknown): { value: number } | { problem: string } {
@@ -17,7 +18,7 @@ export function parseWireSize(written: unknown): { value: number } | { problem: 
   const mm2 = awgArea(text) ?? otherArea(text);
   return mm2 !== undefined && mm2 >= WIRE_AREA.min && mm2 <= WIRE_AREA.max
     ? { value: mm2 }
-    : { problem: RULE };
+    : { problem: texts().mustBeAWireSize(rangeText(WIRE_AREA)) };
 }
 
 /** 1/0 comes before 1, 2/0 before it. */

@@ -4,15 +4,15 @@
  */
 import { MAX_CURVE_POINTS, WIRE_AREA } from '../card/limits.ts';
 import { expectedText } from '../quantity/parse-quantity.ts';
-import type { Field } from './field.ts';
+import { rangeText, type Field } from './field.ts';
 
 export function fieldText(field: Field): string {
   switch (field.kind) {
     case 'quantity':
-      return `${expectedText(field.dimension)}, ${field.range.text}`;
+      return `${expectedText(field.dimension)}, ${rangeText(field.range)}`;
     case 'number':
     case 'integer':
-      return field.range.text;
+      return rangeText(field.range);
     case 'flag':
       return 'true or false';
     case 'choice':
@@ -40,9 +40,9 @@ export function fieldText(field: Field): string {
     case 'time-zone':
       return 'a time zone of the IANA list';
     case 'switch-points':
-      return `two pressures, cut-in first, each ${field.range.text}; psi where no unit stands: \`"40/60"\``;
+      return `two pressures, cut-in first, each ${rangeText(field.range)}; psi where no unit stands: \`"40/60"\``;
     case 'wire-size':
-      return `a wire size in AWG, kcmil or mm2, ${WIRE_AREA.text}`;
+      return `a wire size in AWG, kcmil or mm2, ${rangeText(WIRE_AREA)}`;
     case 'curve':
       return `a list of at most ${MAX_CURVE_POINTS} lines, each a flow and a head: \`"10 gpm at 180 ft"\``;
     case 'position':

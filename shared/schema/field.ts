@@ -13,7 +13,12 @@ import type { Dimension } from '../quantity/units.ts';
 export interface ValueRange {
   min: number;
   max: number;
-  text: string;
+  /** Of a table a function: asked when it is said, in the language of that moment. */
+  text: string | (() => string);
+}
+
+export function rangeText({ text }: Pick<ValueRange, 'text'>): string {
+  return typeof text === 'string' ? text : text();
 }
 
 type Kind =

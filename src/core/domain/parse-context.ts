@@ -3,9 +3,11 @@
  * the value that breaks it. The reader goes on after a problem, so that reading code stays a plain
  * list of keys; the first problem is the one that is told.
  */
-import type { ValueRange } from '../../../shared/schema/field.ts';
+import type { ReadOf } from '../../../shared/text/en/refusals/field-rules.ts';
+import { rangeText, type ValueRange } from '../../../shared/schema/field.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import type { Dimension } from '../../../shared/quantity/units.ts';
+import { texts } from './texts.ts';
 import { isIsoDate, parseRfc3339 } from './rfc3339.ts';
 
 export interface ParseIssue {
@@ -58,7 +60,7 @@ function enterObject(
   name: string,
 ): void {
   if (!isRecord(value)) {
-    context.issues.push({ key: name, rule: 'must be an object in braces', valueText: formatValue(value) });
+    context.issues.push({ key: name, rule: texts().mustBeAnObject, valueText: formatValue(value) });
     return;
   }
   context.fields = value;
@@ -71,7 +73,7 @@ function isRecord(value: unknown): value is Record<string, unknown> {
 
 function rejectUnknownKeys(context: ParseContext, keys: readonly string[]): void {
   for (const key of Object.keys(context.fields)) {
-    if (!keys.includes(key)) addIssue(context, key, `is not known; known are ${keys.join(', ')}`);
+    if (!keys.includes(key)) addIssue(context, key, texts().isNotKnown(keys));
   }
 }
 
@@ -92,17 +94,17 @@ export function addIssue(
  * The first problem in one line, "Cannot read card: switch.cutIn must be …: "60 psi"", or undefined
  * where there is none.
  */
-export function formatFirstIssue(context: ParseContext, what: string): string | undefined {
+export function formatFirstIssue(context: ParseContext, what: ReadOf): string | undefined {
   const issue = context.issues[0];
-  return issue && `Cannot read ${what}: ${issue.key} ${issue.rule}: ${issue.valueText}`;
+  return issue && texts().cannotRead({ what, key: issue.key, rule: issue.rule, value: issue.valueText });
 }
 
 /** Lists in lists in lists can be too deep to be written out. */
 function toJsonText(value: unknown): string {
   try {
-    return JSON.stringify(value) ?? 'nothing';
+    return JSON.stringify(value) ?? texts().nothing;
   } catch (error) {
-    if (error instanceof RangeError) return 'something far too deep';
+    if (error instanceof RangeError) return texts().farTooDeep;
     throw error;
   }
 }
@@ -137,7 +139,7 @@ export function quantityAt(
     return undefined;
   }
   if (read.si >= limit.min && read.si <= limit.max) return read.si;
-  addIssue(context, key, `must be ${limit.text}`);
+  addIssue(context, key, texts().mustBeInRange(rangeText(limit)));
   return undefined;
 }
 
@@ -150,7 +152,7 @@ export function choiceAt<T extends string | number>(
   const value = fieldValue(context, key);
   if (value === undefined) return undefined;
   const found = options.find((option) => option === value);
-  if (found === undefined) addIssue(context, key, `must be one of ${options.join(', ')}`);
+  if (found === undefined) addIssue(context, key, texts().mustBeOneOf(options));
   return found;
 }
 
@@ -159,7 +161,7 @@ export function textAt(context: ParseContext, key: string, maxCharacters: number
   const value = fieldValue(context, key);
   if (value === undefined) return undefined;
   if (isText(value, maxCharacters)) return value;
-  addIssue(context, key, `must be text of 1 to ${maxCharacters} characters in one line`);
+  addIssue(context, key, texts().mustBeText(maxCharacters));
   return undefined;
 }
 
@@ -181,18 +183,12 @@ export function textsAt(
   const value = fieldValue(context, key);
   if (value === undefined) return [];
   if (!Array.isArray(value) || value.length > maxItems) {
-    addIssue(context, key, `must be a list of at most ${maxItems} lines`);
+    addIssue(context, key, texts().mustBeLines(maxItems));
     return [];
   }
   const lines: unknown[] = value;
   const wrong = lines.find((line) => !isText(line, maxCharacters));
-  if (wrong !== undefined)
-    addIssue(
-      context,
-      key,
-      `must each be text of 1 to ${maxCharacters} characters in one line`,
-      formatValue(wrong),
-    );
+  if (wrong !== undefined) addIssue(context, key, texts().mustEachBeText(maxCharacters), formatValue(wrong));
   return lines.filter((line) => isText(line, maxCharacters));
 }
 
@@ -202,7 +198,7 @@ export function dateAt(context: ParseContext, key: string): string | undefined {
   if (value === undefined) return undefined;
   if (typeof value === 'string' && isIsoDate(`${value}-01-01`.slice(0, Math.max(10, value.length))))
     return value;
-  addIssue(context, key, 'must be a date such as "2019-05-14", "2019-05" or "2019"');
+  addIssue(context, key, texts().mustBeADate);
   return undefined;
 }
 
@@ -211,7 +207,7 @@ export function momentAt(context: ParseContext, key: string): number | undefined
   const value = fieldValue(context, key);
   if (value === undefined) return undefined;
   const ms = typeof value === 'string' ? parseRfc3339(value) : undefined;
-  if (ms === undefined) addIssue(context, key, 'must be a time such as "2026-03-12T10:00:00Z"');
+  if (ms === undefined) addIssue(context, key, texts().mustBeATime);
   return ms;
 }
 
@@ -219,7 +215,7 @@ export function momentAt(context: ParseContext, key: string): number | undefined
 export function nameAt(context: ParseContext, key: string): string | undefined {
   const value = fieldValue(context, key);
   if (isName(value)) return value;
-  if (value !== undefined) addIssue(context, key, 'must be 1 to 40 of a-z, 0-9 and -');
+  if (value !== undefined) addIssue(context, key, texts().mustBeAName);
   return undefined;
 }
 
@@ -229,6 +225,6 @@ export function isName(value: unknown): value is string {
 
 /** As the getters above, for a key that may not be missing. */
 export function required<T>(context: ParseContext, key: string, value: T | undefined): T | undefined {
-  if (fieldValue(context, key) === undefined) addIssue(context, key, 'must be given');
+  if (fieldValue(context, key) === undefined) addIssue(context, key, texts().mustBeGiven);
   return value;
 }

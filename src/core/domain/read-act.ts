@@ -11,6 +11,7 @@ import { addIssue, choiceAt, fieldValue, formatFirstIssue, required, rootContext
 import type { ParseContext } from './parse-context.ts';
 import { readCard } from './read-card.ts';
 import { readFields } from './read-fields.ts';
+import { texts } from './texts.ts';
 import { twoPointCorrection } from './two-point.ts';
 
 export interface ReadActOptions {
@@ -31,7 +32,7 @@ export function readAct(json: unknown, options: ReadActOptions = {}): { act: Act
   const context = rootContext(json, undefined);
   const kind = required(context, 'kind', choiceAt(context, 'kind', ACT_KINDS));
   if (kind === undefined)
-    return { problem: formatFirstIssue(context, 'act') ?? 'Cannot read act: kind must be given: nothing' };
+    return { problem: formatFirstIssue(context, 'act') ?? texts().cannotReadWithoutKind('act') };
   if (options.strict === true)
     rejectUnknownKeys(context, kind === 'card-changed' ? ['card'] : Object.keys(ACT_FIELDS[kind]));
   if (kind === 'card-changed') return readCardChanged(context);
@@ -58,7 +59,7 @@ function actOrProblem(context: ParseContext, act: Act): { act: Act } | { problem
 function rejectUnknownKeys(context: ParseContext, keys: readonly string[]): void {
   const known = [...new Set(['kind', 'by', ...Object.keys(REMARK), ...keys])];
   for (const key of Object.keys(context.fields)) {
-    if (!known.includes(key)) addIssue(context, key, `is not known here; known are ${known.join(', ')}`);
+    if (!known.includes(key)) addIssue(context, key, texts().isNotKnownHere(known));
   }
 }
 
@@ -80,9 +81,9 @@ type ActOf<K extends Act['kind']> = Extract<Act, { kind: K }>;
 /** At least one value must be pinned, and cut-in stays under cut-out. */
 function checkPinned(context: ParseContext, { amps, cutInKpa, cutOutKpa }: ActOf<'pinned'>): void {
   if (amps === undefined && cutInKpa === undefined && cutOutKpa === undefined)
-    addIssue(context, 'amps', 'must be given, or cutIn, or cutOut');
+    addIssue(context, 'amps', texts().mustPinSomething);
   if (cutInKpa !== undefined && cutOutKpa !== undefined && cutInKpa >= cutOutKpa)
-    addIssue(context, 'cutIn', 'must be below cutOut');
+    addIssue(context, 'cutIn', texts().mustBeBelow('cutOut'));
 }
 
 /**
@@ -96,12 +97,7 @@ function checkCalibrated(
 ): void {
   const [first, second] = points ?? [];
   if (!points || !first || !second) return;
-  if ((second[0] - first[0]) * (second[1] - first[1]) <= 0)
-    addIssue(
-      context,
-      'points',
-      'must rise: two different readings, the higher one with the higher true value',
-    );
+  if ((second[0] - first[0]) * (second[1] - first[1]) <= 0) addIssue(context, 'points', texts().mustRise);
   else if (channel !== undefined && past !== true) {
     const line = twoPointCorrection(channel, points);
     if ('rule' in line) addIssue(context, 'points', line.rule, line.value);
@@ -114,7 +110,7 @@ function checkPump(context: ParseContext, act: Act, card: Card | undefined): voi
     addIssue(
       context,
       'pump',
-      `must be a pump of the card of ${card.well}, which has ${card.pumps.map((pump) => pump.id).join(', ')}`,
+      texts().mustBePumpOfWell({ well: card.well, pumps: card.pumps.map((pump) => pump.id) }),
     );
   }
 }

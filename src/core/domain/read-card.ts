@@ -11,6 +11,7 @@ import type { ParseContext, ParseIssue } from './parse-context.ts';
 import { readDescription } from './read-description.ts';
 import { readFields } from './read-fields.ts';
 import { pumpContexts, readPump } from './read-pumps.ts';
+import { texts } from './texts.ts';
 import { readSources } from './read-sources.ts';
 
 /** The card, or one line that names the key, the rule and the value. Never throws. */
@@ -81,7 +82,7 @@ function readSwitch(card: ParseContext): SwitchCard {
   const named = fieldValue(context, 'points') !== undefined;
   for (const key of ['cutIn', 'cutOut'])
     if (named && fieldValue(context, key) !== undefined)
-      addIssue(context, key, 'must not stand beside points, which give both');
+      addIssue(context, key, texts().mustNotStandBesidePoints);
   const values: SwitchCard = { ...written, ...points };
   requireBelow(context, ['cutIn', values.cutInKpa], ['cutOut', values.cutOutKpa]);
   requireBelow(context, ['lowCutOff', values.lowCutOffKpa], [named ? 'points' : 'cutIn', values.cutInKpa]);
@@ -102,7 +103,7 @@ function requireBelow(
   addIssue(
     context,
     low[0],
-    `must be below ${context.path}${high[0]}`,
+    texts().mustBeBelow(`${context.path}${high[0]}`),
     `${String(fieldValue(context, low[0]))}, ${String(fieldValue(context, high[0]))}`,
   );
 }

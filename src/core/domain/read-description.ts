@@ -21,7 +21,7 @@ import {
 import { HOLE_DEPTH } from '../../../shared/card/limits.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import { omitUndefined } from '../../../shared/omit-undefined.ts';
-import type { Fields, Values } from '../../../shared/schema/field.ts';
+import { rangeText, type Fields, type Values } from '../../../shared/schema/field.ts';
 import type {
   CardDescription,
   CheckValve,
@@ -33,6 +33,7 @@ import type {
 import { addIssue, childContext } from './parse-context.ts';
 import type { ParseContext } from './parse-context.ts';
 import { readFields } from './read-fields.ts';
+import { texts } from './texts.ts';
 import type { PumpContext } from './read-pumps.ts';
 
 /** Undefined where nothing is said; problems are noted in `card`. */
@@ -98,7 +99,7 @@ function readCheckValve(context: ParseContext, line: string): CheckValve[] {
   const fits = 'si' in depth && depth.si >= HOLE_DEPTH.min && depth.si <= HOLE_DEPTH.max;
   if (fits) return [{ depthM: depth.si }];
   if (!('si' in depth) && !/\d/.test(line)) return [{ beside: line }];
-  const rule = `must each be a depth ${HOLE_DEPTH.text}, or a place in words`;
+  const rule = texts().mustBeADepthOrPlace(rangeText(HOLE_DEPTH));
   addIssue(context, 'checkValves', rule, JSON.stringify(line));
   return [];
 }

@@ -4,7 +4,13 @@
  */
 import { MAX_CURVE_POINTS, MAX_TEXT_CHARACTERS } from '../../../shared/card/limits.ts';
 import { omitUndefined } from '../../../shared/omit-undefined.ts';
-import type { Field, Fields, Values, ValueRange } from '../../../shared/schema/field.ts';
+import {
+  rangeText,
+  type Field,
+  type Fields,
+  type Values,
+  type ValueRange,
+} from '../../../shared/schema/field.ts';
 import { parseCurvePoint, type CurvePoint } from '../../../shared/quantity/parse-curve-point.ts';
 import { parsePosition } from '../../../shared/quantity/parse-position.ts';
 import { parseSwitchPair } from '../../../shared/quantity/parse-switch-pair.ts';
@@ -25,6 +31,7 @@ import {
   textsAt,
   type ParseContext,
 } from './parse-context.ts';
+import { texts } from './texts.ts';
 
 /**
  * The values that are given and right. They count only where nothing was noted: one that must be
@@ -54,7 +61,7 @@ function readKind(context: ParseContext, key: string, field: Field): unknown {
     case 'integer':
       return numberAt(context, key, field.range, Number.isInteger);
     case 'flag':
-      return valueAt(context, key, isFlag, 'must be true or false');
+      return valueAt(context, key, isFlag, () => texts().mustBeAFlag);
     case 'choice':
       return choiceAt(context, key, field.options);
     case 'choices':
@@ -72,13 +79,13 @@ function readKind(context: ParseContext, key: string, field: Field): unknown {
     case 'name':
       return nameAt(context, key);
     case 'pump':
-      return valueAt(context, key, isPump, 'must be a pump such as p1');
+      return valueAt(context, key, isPump, () => texts().mustBeAPump);
     case 'channel':
-      return valueAt(context, key, isChannel, CHANNEL_RULE);
+      return valueAt(context, key, isChannel, () => texts().mustBeAChannel);
     case 'point-pairs':
-      return valueAt(context, key, isTwoPairs, 'must be two pairs of numbers, [[read, true], [read, true]]');
+      return valueAt(context, key, isTwoPairs, () => texts().mustBePairsOfNumbers);
     case 'time-zone':
-      return valueAt(context, key, isTimeZone, TIME_ZONE_RULE);
+      return valueAt(context, key, isTimeZone, () => texts().mustBeATimeZone);
     case 'switch-points':
       return switchPointsAt(context, key, field.range);
     case 'wire-size':
@@ -90,7 +97,7 @@ function readKind(context: ParseContext, key: string, field: Field): unknown {
     case 'documents':
       return documentsAt(context, key, field.maxItems);
     case 'document':
-      return valueAt(context, key, isDocumentHash, 'must be the SHA-256 of the bytes in hex');
+      return valueAt(context, key, isDocumentHash, () => texts().mustBeADocument);
     case 'object':
       return objectAt(context, key, field.fields);
     case 'special':
@@ -110,16 +117,13 @@ function valueAt(
   context: ParseContext,
   key: string,
   isRight: (value: unknown) => boolean,
-  rule: string,
+  rule: () => string,
 ): unknown {
   const value = fieldValue(context, key);
   if (value === undefined || isRight(value)) return value;
-  addIssue(context, key, rule);
+  addIssue(context, key, rule());
   return undefined;
 }
-
-const CHANNEL_RULE = 'must be a channel of the node (such as current or p2/current)';
-const TIME_ZONE_RULE = 'must be a time zone of the IANA list (such as "America/Denver")';
 
 /**
  * Offsets such as "+02:00" are left out: they know no summer time, and the local day would be wrong
@@ -189,18 +193,18 @@ function curveAt(context: ParseContext, key: string): CurvePoint[] | undefined {
 function choiceListAt(context: ParseContext, key: string, options: readonly string[]): unknown {
   const isOption = (one: unknown): boolean => options.some((option) => option === one);
   const isRight = (value: unknown): boolean => Array.isArray(value) && value.every(isOption);
-  return valueAt(context, key, isRight, `must be a list of ${options.join(', ')}`);
+  return valueAt(context, key, isRight, () => texts().mustBeAListOf(options));
 }
 
 function numberAt(
   context: ParseContext,
   key: string,
-  { min, max, text }: ValueRange,
+  range: ValueRange,
   isRight: (value: number) => boolean = () => true,
 ): unknown {
   const fits = (value: unknown): boolean =>
-    typeof value === 'number' && value >= min && value <= max && isRight(value);
-  return valueAt(context, key, fits, `must be ${text}`);
+    typeof value === 'number' && value >= range.min && value <= range.max && isRight(value);
+  return valueAt(context, key, fits, () => texts().mustBeInRange(rangeText(range)));
 }
 
 function choicesAt(context: ParseContext, key: string, options: readonly string[]): unknown {
@@ -209,7 +213,7 @@ function choicesAt(context: ParseContext, key: string, options: readonly string[
   const list: unknown[] = Array.isArray(value) ? value : [value];
   if (list.every((one) => options.some((option) => option === one)))
     return options.filter((option) => list.includes(option));
-  addIssue(context, key, `must be one of ${options.join(', ')}, or a list of them`);
+  addIssue(context, key, texts().mustBeOneOrSome(options));
   return undefined;
 }
 
@@ -223,12 +227,13 @@ function linesAt(
   return read.length === 0 ? undefined : read;
 }
 
-function switchPointsAt(context: ParseContext, key: string, { min, max, text }: ValueRange): unknown {
+function switchPointsAt(context: ParseContext, key: string, range: ValueRange): unknown {
   const value = fieldValue(context, key);
   if (value === undefined) return undefined;
   const read = parseSwitchPair(typeof value === 'string' ? value : '');
   if ('problem' in read) addIssue(context, key, read.problem);
-  else if (read.cutInKpa < min || read.cutOutKpa > max) addIssue(context, key, `must be ${text}`);
+  else if (read.cutInKpa < range.min || read.cutOutKpa > range.max)
+    addIssue(context, key, texts().mustBeInRange(rangeText(range)));
   else return read;
   return undefined;
 }
@@ -236,5 +241,5 @@ function switchPointsAt(context: ParseContext, key: string, { min, max, text }: 
 function documentsAt(context: ParseContext, key: string, maxItems: number): unknown {
   const isRight = (value: unknown): boolean =>
     Array.isArray(value) && value.length <= maxItems && value.every(isDocumentHash);
-  return valueAt(context, key, isRight, `must be a list of at most ${maxItems} papers, each by its hash`);
+  return valueAt(context, key, isRight, () => texts().mustBeDocuments(maxItems));
 }

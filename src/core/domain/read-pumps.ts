@@ -9,6 +9,7 @@ import { MAX_PUMPS } from './channels.ts';
 import { addIssue, childContext, fieldValue } from './parse-context.ts';
 import type { ParseContext } from './parse-context.ts';
 import { readFields } from './read-fields.ts';
+import { texts } from './texts.ts';
 
 export interface PumpContext {
   id: string;
@@ -25,14 +26,13 @@ export function pumpContexts(card: ParseContext): PumpContext[] {
   const several = childContext(card, 'pumps', undefined);
   if (!several) return [pumpContext('p1', card)];
   for (const key of ['control', 'pump']) {
-    if (fieldValue(card, key) !== undefined)
-      addIssue(card, key, 'must not stand beside pumps: it belongs into each of them');
+    if (fieldValue(card, key) !== undefined) addIssue(card, key, texts().mustNotStandBesidePumps);
   }
   const ids = Object.keys(several.fields).sort((a, b) => Number(a.slice(1)) - Number(b.slice(1)));
-  if (ids.length === 0) addIssue(card, 'pumps', 'must hold at least one pump');
+  if (ids.length === 0) addIssue(card, 'pumps', texts().mustHoldAPump);
   ids.forEach((id, at) => {
     if (id !== `p${at + 1}` || at >= MAX_PUMPS) {
-      addIssue(several, id, `must be called p1, p2 … p${MAX_PUMPS} without a hole`, ids.join(', '));
+      addIssue(several, id, texts().mustBeCalledInOrder(MAX_PUMPS), ids.join(', '));
     }
   });
   return ids.map((id) => pumpContext(id, childContext(several, id, ['control', 'pump'])));

@@ -6,6 +6,7 @@ import type { PumpCard, SourceRule } from './card.ts';
 import { channelCode, channelUnit, pumpOf } from './channels.ts';
 import { isName, childContext, momentAt, addIssue, fieldValue } from './parse-context.ts';
 import type { ParseContext } from './parse-context.ts';
+import { texts } from './texts.ts';
 
 /** A card lives for decades and a node for years; a hundred changes are past both. */
 const MAX_SOURCE_CHANGES = 100;
@@ -19,7 +20,7 @@ export function readSources(card: ParseContext, pumps: readonly PumpCard[]): Sou
   rules.forEach((rule, at) => {
     const before = rules[at - 1];
     if (before?.channel === rule.channel && before.sinceMs === rule.sinceMs) {
-      addIssue(card, 'reads', `must say once from when ${rule.channel} is read: two rules begin together`);
+      addIssue(card, 'reads', texts().mustSayOnce(rule.channel));
     }
   });
   return rules;
@@ -32,7 +33,7 @@ function readSingle(card: ParseContext, pumps: readonly PumpCard[]): SourceRule[
 
 function readList(card: ParseContext, list: unknown[], pumps: readonly PumpCard[]): SourceRule[] {
   if (list.length > MAX_SOURCE_CHANGES) {
-    addIssue(card, 'reads', `must be a list of at most ${MAX_SOURCE_CHANGES}`, String(list.length));
+    addIssue(card, 'reads', texts().mustBeAListOfAtMost(MAX_SOURCE_CHANGES), String(list.length));
     return [];
   }
   const holder: ParseContext = {
@@ -64,11 +65,11 @@ function readRule(
 ): SourceRule[] {
   const code = channelCode(channel);
   if (code === undefined) {
-    addIssue(context, channel, 'is no channel of a well (such as current, p2/current, pressure)');
+    addIssue(context, channel, texts().isNoChannel);
     return [];
   }
   if (pumpOf(code) >= pumps.length) {
-    addIssue(context, channel, `must belong to a pump of this card, and it has ${pumps.length}`);
+    addIssue(context, channel, texts().mustBeOfAPumpOfTheCard(pumps.length));
     return [];
   }
   const source = fieldValue(context, channel);
@@ -76,11 +77,11 @@ function readRule(
   const node = typeof source === 'string' ? source.slice(0, Math.max(colon, 0)) : '';
   const nodeChannel = typeof source === 'string' ? source.slice(colon + 1) : '';
   if (!isName(node) || channelCode(nodeChannel) === undefined) {
-    addIssue(context, channel, 'must be a node and its channel (such as "panel-a:p2/current")');
+    addIssue(context, channel, texts().mustBeANodeAndChannel);
     return [];
   }
   if (channelUnit(nodeChannel) !== channelUnit(channel)) {
-    addIssue(context, channel, `must be fed by a channel of its own unit, and ${nodeChannel} has another`);
+    addIssue(context, channel, texts().mustBeOfTheSameUnit(nodeChannel));
     return [];
   }
   return [{ channel, node, nodeChannel, sinceMs }];

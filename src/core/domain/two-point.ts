@@ -6,6 +6,7 @@
  */
 import { VALUE_BOUNDS } from './channel-bounds.ts';
 import { baseChannel } from './channels.ts';
+import { texts } from './texts.ts';
 
 /** true = gain x read + offset. */
 export interface TwoPointCorrection {
@@ -30,20 +31,19 @@ export function twoPointCorrection(
   points: readonly (readonly [number, number])[],
 ): { correction: TwoPointCorrection } | { rule: string; value: string } {
   const base = baseChannel(channel);
-  if (base === undefined) return { rule: 'must be of a channel of the contract', value: channel };
+  if (base === undefined) return { rule: texts().mustBeChannelOfContract, value: channel };
   const [low, high] = points;
-  if (!low || !high)
-    return { rule: 'must be two pairs, [[read, true], [read, true]]', value: String(points.length) };
+  if (!low || !high) return { rule: texts().mustBeTwoPairs, value: String(points.length) };
   const gain = (high[1] - low[1]) / (high[0] - low[0]);
   // What is no number fails every comparison, so each rule says what must hold.
   if (!(gain >= MIN_GAIN && gain <= MAX_GAIN)) {
-    const rule = `must make a line with a gain from ${MIN_GAIN} to ${MAX_GAIN} (true = gain x read + offset)`;
+    const rule = texts().mustHaveGain({ min: MIN_GAIN, max: MAX_GAIN });
     return { rule, value: String(gain) };
   }
   const offset = low[1] - gain * low[0];
   const most = mostOf(VALUE_BOUNDS[base]);
   if (!(Math.abs(offset) <= most)) {
-    const rule = `must make a line with an offset from -${most} to ${most} (true = gain x read + offset)`;
+    const rule = texts().mustHaveOffset(most);
     return { rule, value: String(offset) };
   }
   return { correction: { gain, offset } };
