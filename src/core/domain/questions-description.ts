@@ -1,8 +1,10 @@
 /** What is odd about hole, wiring and dates. As in ./questions.ts: asked, never refused. */
 import { formatNumber, formatQuantity } from '../../../shared/quantity/format-quantity.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
+import type { Dated } from '../../../shared/text/en/questions/card-questions.ts';
 import type { Card, PumpCard } from './card.ts';
 import { fullLoadAmps } from './motor-tables.ts';
+import { texts } from './question-texts.ts';
 import { MAX_DROP_RATIO, voltDrop } from './wire-resistance.ts';
 
 interface Question {
@@ -59,18 +61,18 @@ function depthQuestions(card: Card, pump: PumpCard, path: string, { units }: Que
   if (hole.depthM !== undefined && set > hole.depthM + DEPTH_TOLERANCE_M)
     questions.push({
       key: `${path}.setDepth`,
-      question: `The pump is set at ${format(set)}, and the hole is ${format(hole.depthM)} deep. Which of them is right?`,
+      question: texts().pumpUnderHole({ set: format(set), hole: format(hole.depthM) }),
     });
   if (hole.staticLevelM !== undefined && hole.staticLevelM > set)
     questions.push({
       key: 'hole.staticLevel',
-      question: `Water stands at ${format(hole.staticLevelM)}, under the pump at ${format(set)}: it would hang dry. Which of them is right?`,
+      question: texts().pumpOverWater({ water: format(hole.staticLevelM), set: format(set) }),
     });
   for (const valve of hole.checkValves)
     if ('depthM' in valve && valve.depthM > set + DEPTH_TOLERANCE_M)
       questions.push({
         key: 'hole.checkValves',
-        question: `A check valve at ${format(valve.depthM)} is under the pump at ${format(set)}. Which of them is right?`,
+        question: texts().valveUnderPump({ valve: format(valve.depthM), set: format(set) }),
       });
   return questions;
 }
@@ -82,7 +84,7 @@ function yieldQuestions(card: Card, { ratedLPerS }: PumpCard, { units }: Questio
   return [
     {
       key: 'hole.yield',
-      question: `The pump is rated ${format(ratedLPerS)}, and the well yields ${format(yieldLPerS)}: drawn on for long it can run dry. Are both right, and what stops the pump then?`,
+      question: texts().pumpOverYield({ rated: format(ratedLPerS), wellYield: format(yieldLPerS) }),
     },
   ];
 }
@@ -92,32 +94,30 @@ function wireQuestions({ description }: Card, pump: PumpCard, path: string): Que
   if (volts === undefined || phase === undefined || amps === undefined) return [];
   const drop = voltDrop(description?.pumps[pump.id]?.wire, { amps, volts, phase });
   if (!drop || drop.ratio <= MAX_DROP_RATIO) return [];
-  const [lost, percent] = [formatNumber(drop.volts, 1), formatNumber(drop.ratio * 100, 1)];
-  return [
-    {
-      key: `${path}.wire.dropSize`,
-      question: `At ${formatNumber(amps, 1)} A this wire loses ${lost} V, ${percent} % of ${formatNumber(volts, 0)} V; the motor makers’ tables allow 5 %. Are sizes and lengths right? Whether the wire fits is for an electrician to say.`,
-    },
-  ];
+  const question = texts().voltDrop({
+    amps: formatNumber(amps, 1),
+    lost: formatNumber(drop.volts, 1),
+    percent: formatNumber(drop.ratio * 100, 1),
+    volts: formatNumber(volts, 0),
+  });
+  return [{ key: `${path}.wire.dropSize`, question }];
 }
 
 function holeQuestions({ description }: Card, { units }: QuestionOptions): Question[] {
   const { depthM, staticLevelM, casingDepthM } = description?.hole ?? {};
   if (depthM === undefined) return [];
   const format = (m: number): string => formatQuantity(m, 'length', units);
-  const under = (key: string, what: string, m: number | undefined): Question[] =>
-    m === undefined || m <= depthM + DEPTH_TOLERANCE_M
-      ? []
-      : [
-          {
-            key,
-            question: `${what} ${format(m)}, and the hole is ${format(depthM)} deep. Which of them is right?`,
-          },
-        ];
-  return [
-    ...under('hole.staticLevel', 'Water stands at', staticLevelM),
-    ...under('hole.casingDepth', 'The casing goes to', casingDepthM),
-  ];
+  const isUnder = (m: number | undefined): m is number => m !== undefined && m > depthM + DEPTH_TOLERANCE_M;
+  const figures = (m: number): { depth: string; hole: string } => ({
+    depth: format(m),
+    hole: format(depthM),
+  });
+  const questions: Question[] = [];
+  if (isUnder(staticLevelM))
+    questions.push({ key: 'hole.staticLevel', question: texts().waterUnderHole(figures(staticLevelM)) });
+  if (isUnder(casingDepthM))
+    questions.push({ key: 'hole.casingDepth', question: texts().casingUnderHole(figures(casingDepthM)) });
+  return questions;
 }
 
 /** Where several pumps hang on the panel, one breaker on the card says nothing of any of them. */
@@ -128,24 +128,23 @@ function breakerQuestions({ pumps, description }: Card): Question[] {
   const amps = pump.maxAmps ?? tableAmpsOfPump(pump);
   if (amps === undefined) return [];
   const key = 'electrical.breakerAmps';
-  const statement = `The breaker is ${formatNumber(breakerA, 1)} A and the motor draws ${pump.maxAmps === undefined ? 'by the tables about' : 'up to'} ${formatNumber(amps, 1)} A`;
-  if (breakerA < amps * MIN_BREAKER_RATIO * 0.999)
-    return [
-      {
-        key,
-        question: `${statement}: a quarter more than the motor draws is usual (common practice), and a smaller breaker trips. Are both right?`,
-      },
-    ];
+  const figures = {
+    breaker: formatNumber(breakerA, 1),
+    amps: formatNumber(amps, 1),
+    byTables: pump.maxAmps === undefined,
+  };
+  if (breakerA < amps * MIN_BREAKER_RATIO * 0.999) return [{ key, question: texts().smallBreaker(figures) }];
   const tableA = tableAmpsOfPump(pump) ?? amps;
   const largestA = tableA * MAX_BREAKER_RATIO;
   const maxA = BREAKER_SIZES.find((size) => size >= largestA) ?? largestA;
   if (breakerA <= maxA) return [];
-  return [
-    {
-      key,
-      question: `${statement}: 2.5 times the ${formatNumber(tableA, 1)} A ${tableA === amps ? 'that it draws' : 'of the motor tables'}, or the next size made (${formatNumber(maxA, 0)} A), is the usual maximum (NEC 430.52). Is it right? Whether breaker and cable fit is for an electrician to say.`,
-    },
-  ];
+  const question = texts().largeBreaker({
+    ...figures,
+    tableAmps: formatNumber(tableA, 1),
+    isTable: tableA !== amps,
+    maxAmps: formatNumber(maxA, 0),
+  });
+  return [{ key, question }];
 }
 
 function tableAmpsOfPump({ motorW, volts, phase }: PumpCard): number | undefined {
@@ -160,21 +159,21 @@ function dateQuestions(
   pathOf: (pump: PumpCard) => string,
 ): Question[] {
   const drilled = description?.hole.drilled;
-  const dates = [
-    { key: 'hole.drilled', what: 'The well was drilled', date: drilled },
+  const dates: { key: string; what: Dated; date: string | undefined }[] = [
+    { key: 'hole.drilled', what: 'well', date: drilled },
     ...pumps.map((pump) => ({
       key: `${pathOf(pump)}.installed`,
-      what: 'The pump was installed',
+      what: 'pump' as const,
       date: pump.installed,
     })),
-    { key: 'tank.installed', what: 'The tank was installed', date: description?.tank.installed },
+    { key: 'tank.installed', what: 'tank', date: description?.tank.installed },
   ];
   return dates.flatMap(({ key, what, date }): Question[] => {
     if (date === undefined) return [];
     if (today !== undefined && isBefore(today, date))
-      return [{ key, question: `${what} in ${date}, which is still to come. Is the date right?` }];
+      return [{ key, question: texts().dateAhead({ what, date }) }];
     if (drilled !== undefined && isBefore(date, drilled))
-      return [{ key, question: `${what} in ${date}, before the well was drilled in ${drilled}. Is it so?` }];
+      return [{ key, question: texts().dateBeforeWell({ what, date, drilled }) }];
     return [];
   });
 }

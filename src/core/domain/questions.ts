@@ -7,6 +7,7 @@ import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import { kpaFromPsi } from '../../../shared/units/pressure.ts';
 import type { Card, PumpCard, SwitchCard } from './card.ts';
 import { fullLoadAmps } from './motor-tables.ts';
+import { texts } from './question-texts.ts';
 import { descriptionQuestions } from './questions-description.ts';
 
 export interface CardQuestion {
@@ -57,22 +58,16 @@ function pumpQuestions(pump: PumpCard, path: string): CardQuestion[] {
   const amps = ampsQuestion(pump);
   if (amps !== undefined) add('maxAmps', amps);
   if (pump.wires === 2 && pump.phase === 3) {
-    add('wires', 'A three-phase motor has three wires, and the card says 2. Is it single-phase?');
+    add('wires', texts().threeWires);
   }
   if (pump.wires === 2 && pump.clamp !== undefined && pump.clamp !== 'line') {
-    add('clamp', `A two-wire motor has no ${pump.clamp} lead of its own. Is the clamp on a line conductor?`);
+    add('clamp', texts().twoWires(pump.clamp));
   }
   if (pump.phase === 3 && pump.supplyPhase === 1 && pump.control !== 'variable-speed') {
-    add(
-      'supplyPhase',
-      'A three-phase motor on a single-phase supply needs a drive or a converter. Which one is there?',
-    );
+    add('supplyPhase', texts().needsConverter);
   }
   if (pump.phase === 1 && pump.supplyPhase === 3 && pump.control === 'variable-speed') {
-    add(
-      'phase',
-      'A drive feeds a three-phase motor as a rule, and the card says single-phase. What does the plate say?',
-    );
+    add('phase', texts().driveFeedsThreePhase);
   }
   return questions;
 }
@@ -88,8 +83,13 @@ function ampsQuestion({ motorW, volts, phase, maxAmps }: PumpCard): string | und
   if (tableAmps === undefined) return undefined;
   const ratio = maxAmps / tableAmps;
   if (ratio >= AMPS_TO_TABLE_RATIO.min && ratio <= AMPS_TO_TABLE_RATIO.max) return undefined;
-  const size = `${formatQuantity(motorW, 'power', 'us')}, ${formatNumber(volts, 0)} V, ${phase === 1 ? 'single' : 'three'}-phase`;
-  return `A motor of ${size} draws about ${formatNumber(tableAmps, 1)} A at full load, and the card says ${formatNumber(maxAmps, 1)} A. What does the motor's plate say for service-factor amps?`;
+  return texts().amps({
+    power: formatQuantity(motorW, 'power', 'us'),
+    volts: formatNumber(volts, 0),
+    phase,
+    tableAmps: formatNumber(tableAmps, 1),
+    cardAmps: formatNumber(maxAmps, 1),
+  });
 }
 
 function switchQuestions(
@@ -98,11 +98,12 @@ function switchQuestions(
 ): CardQuestion[] {
   if (cutInKpa === undefined || cutOutKpa === undefined) return [];
   const differential = cutOutKpa - cutInKpa;
+  const figures = { differential: format(differential), usual: format(kpaFromPsi(20)) };
   if (differential < DIFFERENTIAL_KPA.min * 0.999) {
     return [
       {
         key: 'switch.cutOut',
-        question: `Cut-out is only ${format(differential)} above cut-in; ${format(kpaFromPsi(20))} is usual. So the pump starts often. Are both right?`,
+        question: texts().narrowDifferential(figures),
       },
     ];
   }
@@ -110,7 +111,7 @@ function switchQuestions(
     return [
       {
         key: 'switch.cutOut',
-        question: `Cut-out is ${format(differential)} above cut-in; ${format(kpaFromPsi(20))} is usual. Are both right?`,
+        question: texts().wideDifferential(figures),
       },
     ];
   }
@@ -124,17 +125,18 @@ function tankQuestions({ tank, switch: points }: Card, format: (kpa: number) => 
     return [
       {
         key,
-        question: 'A plain tank has no precharge: its air lies on the water. Is it a captive-air tank?',
+        question: texts().plainTank,
       },
     ];
   }
   if (points.cutInKpa === undefined) return [];
   const over = tank.prechargeKpa - points.cutInKpa;
+  const precharge = format(tank.prechargeKpa);
   if (over > 0) {
     return [
       {
         key,
-        question: `The precharge, ${format(tank.prechargeKpa)}, is over the cut-in, ${format(points.cutInKpa)}: the tank is empty before the pump starts. 2 psi (14 kPa) under cut-in is usual. Was it read with the water drained?`,
+        question: texts().prechargeOverCutIn({ precharge, cutIn: format(points.cutInKpa) }),
       },
     ];
   }
@@ -142,7 +144,7 @@ function tankQuestions({ tank, switch: points }: Card, format: (kpa: number) => 
     return [
       {
         key,
-        question: `The precharge, ${format(tank.prechargeKpa)}, is ${format(-over)} under the cut-in; 2 psi (14 kPa) under is usual. Is it right?`,
+        question: texts().prechargeFarBelow({ precharge, under: format(-over) }),
       },
     ];
   }
@@ -155,13 +157,10 @@ function reliefQuestions(
 ): CardQuestion[] {
   if (reliefKpa === undefined || points.cutOutKpa === undefined) return [];
   if (reliefKpa - points.cutOutKpa >= RELIEF_NEAR_KPA) return [];
-  const position = reliefKpa < points.cutOutKpa ? 'under' : 'close to';
-  return [
-    {
-      key: 'relief',
-      question: `The relief valve, ${format(reliefKpa)}, is ${position} the cut-out, ${format(points.cutOutKpa)}: it would open before the pump stops, or weep. Are both right?`,
-    },
-  ];
+  const figures = { relief: format(reliefKpa), cutOut: format(points.cutOutKpa) };
+  const isUnder = reliefKpa < points.cutOutKpa;
+  const question = isUnder ? texts().reliefUnderCutOut(figures) : texts().reliefNearCutOut(figures);
+  return [{ key: 'relief', question }];
 }
 
 /**
@@ -171,10 +170,6 @@ function reliefQuestions(
 function controlQuestions({ pumps, switch: points }: Card): CardQuestion[] {
   const filling = pumps.find(({ control }) => control === 'float' || control === 'timer');
   if (!filling || pumps.length > 1 || points.cutInKpa === undefined) return [];
-  return [
-    {
-      key: 'control',
-      question: `The card says that a ${filling.control} runs the pump, and gives a pressure switch too. Which of them starts the pump?`,
-    },
-  ];
+  const question = filling.control === 'float' ? texts().floatAndSwitch : texts().timerAndSwitch;
+  return [{ key: 'control', question }];
 }
