@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { DAY_MS } from '../units/duration.ts';
 import { NOTICE_STATES } from './server-state.ts';
+import { queryTexts as texts } from '../schema/texts.ts';
 
 const opt = z.exactOptional;
 
@@ -14,20 +15,19 @@ const CHART_POINTS_MAX = 2_000;
 /** 500 starts a day for 30 days: what the page of a short-cycling well may ask for at once. */
 export const CYCLES_MAX = 15_000;
 
-const TIME_RULE = 'must be a date or time such as 2026-11-30 or 2026-11-30T06:00:00Z, or Unix ms';
 const time = z
-  .string(TIME_RULE)
+  .string({ error: () => texts().mustBeATime })
   .transform((text, ctx) => {
     const ms = /^-?\d+$/.test(text) ? Number(text) : Date.parse(text);
     if (Number.isFinite(ms) && Math.abs(ms) <= 8.64e15) return ms;
-    ctx.addIssue(TIME_RULE);
+    ctx.addIssue(texts().mustBeATime);
     return z.NEVER;
   })
   .describe('Unix ms, or an RFC 3339 time.');
 const wholeNumber = (min: number, max: number) =>
   z
     .string()
-    .regex(/^\d+$/, 'must be a whole number')
+    .regex(/^\d+$/, { error: () => texts().mustBeAWholeNumber })
     .transform(Number)
     .pipe(z.number().int().min(min).max(max))
     .describe(`${min} to ${max}.`);

@@ -4,16 +4,16 @@
 import { z } from 'zod';
 import { LEADS } from '../entries/entry-fields.ts';
 import { DIMENSIONS } from '../quantity/units.ts';
-
+import { queryTexts as texts } from '../schema/texts.ts';
 import { motorFactsShape, MOTOR_JUDGEMENTS } from './figures/motor-readings.ts';
 
 const opt = z.exactOptional;
-const pump = z.string().regex(/^p([1-9]|1[0-5])$/, 'must be a pump such as p1');
+const pump = z.string().regex(/^p([1-9]|1[0-5])$/, { error: () => texts().mustBeAPump });
 
 export const guidedRunQuery = z.strictObject({
   since: z
     .string()
-    .regex(/^\d{1,15}$/, 'must be Unix ms')
+    .regex(/^\d{1,15}$/, { error: () => texts().mustBeUnixMs })
     .transform(Number),
   pump,
 });

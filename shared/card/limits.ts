@@ -3,7 +3,7 @@
  * point) and is refused. They are wide on purpose; what is merely odd is asked about instead
  * (src/core/domain/questions.ts). Common practice where no source stands.
  */
-import { rangeTexts as texts } from '../schema/range-texts.ts';
+import { rangeTexts as texts } from '../schema/texts.ts';
 import type { ValueRange } from '../schema/field.ts';
 
 /**

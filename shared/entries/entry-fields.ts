@@ -4,7 +4,7 @@
  * was written, quantities with their units.
  */
 import type { Dimension } from '../quantity/units.ts';
-import { rangeTexts as texts } from '../schema/range-texts.ts';
+import { rangeTexts as texts } from '../schema/texts.ts';
 import {
   choice,
   choiceList,

@@ -14,6 +14,7 @@ export type ClampCheck =
       differenceRatio: number;
       allowedA: number;
     }
+  /** The rule that what was written breaks. */
   | { is: 'no-meter'; problem: string };
 
 const TOLERANCE_RATIO = 0.02;
@@ -26,7 +27,7 @@ const DEFAULT_STEP_A = 0.1;
  */
 export function checkClamp(meter: string, clampA: number, stepA = 0): ClampCheck {
   const read = parseQuantity(meter, 'current');
-  if ('problem' in read) return { is: 'no-meter', problem: `The meter’s reading ${read.problem}.` };
+  if ('problem' in read) return { is: 'no-meter', problem: read.problem };
   const meterA = read.si;
   const allowedA = TOLERANCE_RATIO * Math.abs(meterA) + meterStepA(meter) + stepA;
   const differenceA = clampA - meterA;

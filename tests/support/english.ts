@@ -35,8 +35,8 @@ const TECHNICAL_PROPS: ReadonlySet<string> = new Set(
 );
 /** What is thrown in the core and by shared code is a programmer's mistake. */
 const BUILT_IN_ERRORS: ReadonlySet<string> = new Set(['Error', 'RangeError', 'TypeError']);
-/** What zod keeps for JSON Schema and OpenAPI: documents for programmers. */
-const DOCUMENTING_CALLS: ReadonlySet<string> = new Set(['describe', 'meta']);
+/** What JSON Schema, OpenAPI and the contract's tables say: documents for programmers. */
+const DOCUMENTING_CALLS: ReadonlySet<string> = new Set(['describe', 'meta', 'special']);
 /** Literals in these are types, modules or the other side of a comparison. */
 const TECHNICAL_PARENTS: ReadonlySet<string> = new Set([
   'ImportDeclaration',
@@ -98,6 +98,8 @@ function isNode(value: unknown): value is Node {
 function isTechnical(node: Node, parent: Node | undefined, errorsAreRead: boolean): boolean {
   if (node.type === 'JSXAttribute') return isTechnicalProp(node);
   if (isSql(node)) return true;
+  // Of a route, for OpenAPI.
+  if (parent?.type === 'Property' && keyOf(parent) === 'summary') return true;
   if (parent?.type === 'BinaryExpression') return /^[!=]==?$/.test(String(parent['operator']));
   if (parent?.type !== 'CallExpression' && parent?.type !== 'NewExpression') return false;
   const callee = calleeName(parent);

@@ -30,7 +30,7 @@ export function ClampCheckForm({ well, pump, clamp, changed }: ClampCheckProps) 
   const compare = (): void => {
     const check = checkClamp(meter, clamp.amps, clamp.stepA);
     if (check.is === 'no-meter') {
-      setMessage(check.problem);
+      setMessage(texts().metersReading(check.problem));
       setCompared(undefined);
     } else {
       setMessage('');

@@ -28,6 +28,7 @@ export const readingsTexts = {
     `The clamp read ${low} and ${high}; the meter read ${meterLow} and ${meterHigh}.`,
   calibrationEffect: 'New readings are corrected with both points. Earlier readings stay as they are.',
   calibrate: 'Calibrate with these two points',
+  metersReading: (rule: string) => `The meter’s reading ${rule}.`,
   checkClamp: 'Check the clamp with a clamp meter',
   checkClampHelp: (electrician: string, caution: string) =>
     `For an electrician, or a person qualified to put a meter on an insulated conductor without opening anything that is closed. Read the meter while the pump runs, enter the value and compare at once. ${electrician} ${caution}`,
