@@ -36,6 +36,9 @@ export const CAUTIONS = {
    */
   'breaker-once':
     'A tripped breaker stands in the middle or shows a flag. Never move one with somebody’s lock or tag on it. At work leave it to an electrician. At home, when everybody says that nobody works there, push it fully off and then on, once, standing aside. Leave it off after a motor that hummed or failed to start, with a wet well head, or within a day of lightning. Fuses, and one that trips again: call an electrician.',
+  /** What goes along with 'breaker-once': common practice, from memory. */
+  'after-reset':
+    'After a reset, watch the gauge from the door. If it does not rise within a minute, or the motor hums, switch the breaker off and call your pump contractor. If a breaker stands at off, somebody may have switched it off for a reason. Leave it off until you know who, and why. If nobody knows, call your pump contractor.',
   /**
    * The power: Frederick County MD Health Department, "Well Disinfection"; who lifts it: state and
    * local code.
@@ -59,7 +62,7 @@ export const CAUTIONS = {
     'The air charge is read with the pump switched off and locked off, a tap open and the tank drained until the gauge reads zero. Read with water pressure on, it shows the system pressure and not the precharge.',
   /** The Driller, "Plumbing the Pressure Tank". */
   'relief-valve':
-    'The relief valve protects the tank and the pipes if the switch fails. Never remove, plug or valve it off. If you find none, do not wait: have one fitted, its outlet open and pointing down. Have it checked once a year.',
+    'The relief valve protects the tank and the pipes if the switch fails. Never remove, plug or valve it off. If a tank bulges or a pipe sprays, get away and call 911. If you find none, do not wait: have one fitted, its outlet open and pointing down. Have it checked once a year.',
   /**
    * Univ. of Georgia Extension, "Disinfecting Your Well Water"; NMSU Guide M-115; EPA, "Protect
    * Your Home's Water". That a new switch or gauge opens no well: from memory.
@@ -68,7 +71,7 @@ export const CAUTIONS = {
     'Opening a well or its pipes can contaminate the water. After any repair that opened the well, the pump or the pipe to it, have the well disinfected, and have the water tested before it is drunk.',
   /** Backflow when pressure is lost: EPA and CDC on private wells, from memory. */
   'lost-pressure':
-    'Without pressure, dirty water is drawn in at leaks and hoses, and clear water proves nothing. Use bottled water until a test is clean if a pipe broke, or a hose hung in a trough, a pool or a sprayer. If a chemical may have been drawn in, do not use the water at all, boiled or not: call the health department.',
+    'Without pressure, dirty water is drawn in at leaks and hoses, and clear water proves nothing. Use bottled water until a test is clean if a pipe broke, or a hose hung in a trough, a pool or a sprayer. Else flush the taps, and boil the water that you drink until a test is clean. If a chemical may have been drawn in, do not use the water at all, boiled or not: call the health department.',
   /** From memory. */
   'empty-heater':
     'Turn the water heater off until the hot taps run full again. An electric heater that runs empty burns out its element.',
@@ -113,7 +116,7 @@ export const CAUTIONS = {
    * practice.
    */
   freezing:
-    'Keep pump, pipes and switch from frost. A frozen line to the switch or gauge shows a false pressure. Thaw slowly by heating the room, never with an open flame. An electric heater stands dry, off the floor, on an outlet with ground-fault protection.',
+    'Keep pump, pipes and switch from frost. A frozen line to the switch or gauge shows a false pressure. Thaw slowly by heating the room, never with an open flame. An electric heater stands level and dry, where it cannot fall, 3 ft (1 m) from anything that burns, on an outlet with ground-fault protection. Never shut the vents of a room in which gas, oil or wood burns: the fumes kill.',
   /** Kansas State Univ., Livestock Watering Handbook. */
   'stock-water':
     'Stock need water every day. Have another source ready. If they stop drinking although there is water, do not touch the trough or the water: it may be live. Switch off the pump and any tank heater at the breaker, and call an electrician. If it is not that, have the water tested and call the vet.',
@@ -146,10 +149,10 @@ export const CAUTIONS = {
     'A pump that ran without water or against a closed valve can be full of boiling water and steam. Let it cool for hours, touch nothing on it, open no valve at it, and leave its plugs to whoever services it.',
   /** Common practice, from memory. */
   'filter-change':
-    'A filter ahead of the tank stands under the full pressure of the pump. Before it is changed, switch the pump off at its breaker, close the valves on both sides, and let the pressure off until the gauge reads zero. Without a valve or gauge there, leave it to your pump contractor. Have a filter between pump and pressure switch moved behind the tank: it can block the pump.',
+    'A filter ahead of the tank stands under the full pressure of the pump. Before it is changed, switch the pump off at its breaker, close the valves on both sides, and let the pressure off until the gauge reads zero. Before you switch it on again, open both valves slowly. If the pressure then does not rise within a minute, switch it off. Without a valve or gauge there, leave it to your pump contractor.',
   /** Cable and pipe share a trench: common practice. 811 is called before digging in the US. */
   'buried-cable':
-    'The pump’s cable often lies beside the pipe, and a bad splice makes wet ground live. Switch the pump off before you look for wet ground, and stay off it. Do not dig: call 811 and your pump contractor first.',
+    'The pump’s cable often lies beside the pipe, and a bad splice makes wet ground live. Switch the pump off before you look for wet ground, and stay off it. Do not dig: call 811 and your pump contractor first. 811 does not mark your own cable and pipe: the contractor or a private locator finds them.',
   /** Half a minute: from memory; the switch's own instructions rule. */
   'low-pressure-lever':
     'A pressure switch with a lever may have a low-pressure cut-off. First find why the pressure fell; if you cannot, leave the lever and call your pump contractor. Then use it as its instructions say. If the gauge does not rise in half a minute, let go and call: a pump without water is ruined in minutes.',

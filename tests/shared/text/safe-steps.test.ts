@@ -91,7 +91,7 @@ const CARRIED: readonly [rule: string, said: RegExp, caution: Caution, least: nu
   ],
   [
     'that speaks of a valve which a pump ran against warns of steam',
-    /ran against it|why it is dry/u,
+    /r[au]n against it|why it is dry/u,
     'scalding',
     2,
   ],
@@ -147,6 +147,33 @@ describe('a step', () => {
     expect(CAUSE_WORDS['plugged-filter'].firstStep).toMatch(
       /off at its breaker.*until the gauge reads zero.*change it/u,
     );
+  });
+
+  test('opens the valves beside a filter before the pump is switched on', () => {
+    expect(CAUSE_WORDS['plugged-filter'].firstStep).toMatch(/Open both valves again before you switch/u);
+    expect(CAUTIONS['filter-change']).toMatch(/Before you switch it on again, open both valves/u);
+  });
+
+  test('that finds a closed valve switches the pump off before anybody is asked', () => {
+    expect(CAUSE_WORDS['closed-valve'].firstStep).toMatch(
+      /switch the pump off[^?]*leave the valve to your pump contractor[^?]*ask who closed it/u,
+    );
+  });
+
+  test('lets no pump run for long that moves no water', () => {
+    expect(RAW_ALARM_WORDS['cut-out-not-reached'].firstStep).toMatch(
+      /within two minutes.*switch the pump off/u,
+    );
+    expect(RAW_ALARM_WORDS['store-low'].firstStep).toMatch(/runs and nothing flows in, switch it off/u);
+  });
+
+  test('shuts no vents where something burns', () => {
+    expect(RAW_ALARM_WORDS['freeze-risk'].firstStep).toMatch(/the vents unless gas, oil or wood burns/u);
+    expect(CAUTIONS.freezing).toMatch(/Never shut the vents/u);
+  });
+
+  test('switches off on a voltage that overheats the motor, whoever is called first', () => {
+    expect(RAW_ALARM_WORDS['supply-voltage'].firstStep).toMatch(/^Switch the pump off/u);
   });
 
   test('calls nothing dead that can still be live', () => {
@@ -232,6 +259,20 @@ describe('no step is a dead end', () => {
     expect(nobody.map(({ of }) => of).toSorted()).toEqual(OWNERS_OWN.toSorted());
   });
 
+  test('what cannot be switched off, shut off or found ends with somebody to call', () => {
+    for (const step of [
+      RAW_ALARM_WORDS['over-pressure'].firstStep,
+      RAW_ALARM_WORDS['long-run'].forms?.['past-cut-out']?.firstStep,
+    ])
+      expect(step).toMatch(/[Ii]f you cannot, keep everybody away, and have the power company cut/u);
+    expect(CAUSE_WORDS.generator.firstStep).toMatch(/if you cannot, stay out and call 911/u);
+    expect(CAUTIONS['lost-pressure']).toMatch(/Else flush the taps, and boil/u);
+    expect(CAUTIONS['buried-cable']).toMatch(/811 does not mark your own cable/u);
+    for (const { firstStep } of [RAW_ALARM_WORDS.leak, CAUSE_WORDS.leak])
+      expect(firstStep).toMatch(/after that valve: call a plumber for the house, .* buried pipe/u);
+    expect(RAW_ALARM_WORDS['no-run'].firstStep).toMatch(/until the pump should start\. If no water comes/u);
+  });
+
   test('nothing is had done by nobody', () => {
     const passive = ALL.flatMap(({ of, step }) =>
       (step.match(/\bHave (the|it|its) [^.]*/gu) ?? []).map((sentence) => `${of}: ${sentence}`),
@@ -241,9 +282,16 @@ describe('no step is a dead end', () => {
 
   test('a breaker that has tripped and one that is on both lead on', () => {
     expect(IF_IT_TRIPPED).toMatch(/leave it off and call an electrician/u);
+    expect(CAUTIONS['after-reset']).toMatch(/does not rise within a minute, or the motor hums, switch/u);
+    expect(CAUTIONS['after-reset']).toMatch(/stands at off.*Leave it off until you know who/u);
+    for (const { of, cautions } of ALL)
+      if (cautions.includes('breaker-once'))
+        expect({ of, cautions }).toMatchObject({ cautions: expect.arrayContaining(['after-reset']) });
     const resets = [...ALARM_STEPS, ...CAUSE_STEPS].filter(({ step }) => step.includes(IF_IT_TRIPPED));
     expect(resets).toHaveLength(4);
     for (const { of, step } of resets) expect(`${of}: ${step}`).toMatch(/If it is on,[^.]* call/u);
+    // One that stands at off is not switched on by whoever comes next.
+    for (const { of, step } of resets) expect(`${of}: ${step}`).toMatch(/somebody turned it off/u);
   });
 });
 

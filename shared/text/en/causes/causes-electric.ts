@@ -92,8 +92,8 @@ export const ELECTRIC_CAUSES = {
     what: 'The breaker of the pump has tripped, a fuse has blown, or somebody switched it off.',
     evidenceFor: 'No current and no voltage at the pump, while the rest of the site has power.',
     evidenceAgainst: 'There is voltage at the pump.',
-    firstStep: `Look at the breaker from outside. ${IF_IT_TRIPPED} If it is on, call an electrician as well.`,
-    cautions: ['hot-panel', 'breaker-once', 'electrician', 'lock-out', 'stock-water'],
+    firstStep: `Look at the breaker from outside. ${IF_IT_TRIPPED} If somebody turned it off, leave it until you know why. If it is on, call an electrician as well.`,
+    cautions: ['hot-panel', 'breaker-once', 'after-reset', 'electrician', 'lock-out', 'stock-water'],
   },
   'overload-tripping': {
     name: 'Overload trips',
@@ -139,7 +139,7 @@ export const ELECTRIC_CAUSES = {
     evidenceFor: 'Amps and delivery changed together after a power cut, and went back later.',
     evidenceAgainst: 'There was no power cut.',
     firstStep:
-      'It belongs outdoors, and feeds through a transfer switch or interlock. Indoors or near a window: get everybody out, and shut it off only from fresh air. Through a cord into an outlet: shut it down, leave the ends of the cord alone, switch the main off and call an electrician. If all is right, read the volts on its own meter while the pump runs, and enter it as expected.',
+      'It belongs outdoors, and feeds through a transfer switch or interlock. Indoors or near a window: get everybody out. Shut it off only from fresh air; if you cannot, stay out and call 911. Through a cord into an outlet: shut it down, leave the ends of the cord alone, switch the main off and call an electrician. If all is right, read the volts on its own meter while the pump runs, and enter it as expected.',
     cautions: ['hot-panel', 'generator', 'generator-load', 'electrician'],
   },
 } as const satisfies Partial<Record<Cause, CauseWords>>;

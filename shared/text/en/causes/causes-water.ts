@@ -39,7 +39,7 @@ export const WATER_CAUSES = {
     evidenceFor: 'The pressure falls at an even pace in quiet hours, day and night.',
     evidenceAgainst: 'The pressure holds in quiet hours.',
     firstStep:
-      'Close all yard hydrants. Write down the gauge, turn the water heater off and close the valve after the tank for an hour. Read the gauge again, open the valve and turn the heater on. If the pressure held, look in the house or call a plumber. If it fell, call your pump contractor.',
+      'Close all yard hydrants. Write down the gauge, turn the water heater off and close the valve after the tank for an hour. Read the gauge again, open the valve and turn the heater on. If the pressure held, it is after that valve: call a plumber for the house, your pump contractor for a buried pipe. If it fell, call your pump contractor.',
     cautions: ['buried-cable', 'relief-valve', 'contamination', 'local-rules', 'well-pit'],
   },
   'open-tap': {
@@ -109,7 +109,7 @@ export const WATER_CAUSES = {
       'Low amps with the pressure held high at once, or no rise behind the valve, since somebody worked there. With the pump at rest: pressure that rises as the heater works, though the tank is sound.',
     evidenceAgainst: 'Water flows as ever with a tap wide open.',
     firstStep:
-      'Look at the valves on both sides of the tank. If one is closed, ask who closed it: somebody may be at work behind it. Switch the pump off at its breaker, then open it slowly. If a pump above ground ran against it, leave the valve to your pump contractor. For a check valve before the heater, have a plumber fit an expansion tank, and leave the check valve in.',
+      'Look at the valves on both sides of the tank. If one is closed, switch the pump off at its breaker first. If the pump may have run against it, leave the valve to your pump contractor. Else ask who closed it, for somebody may be at work behind it, and with the pump off open it slowly. For a check valve before the heater, have a plumber fit an expansion tank, and leave the check valve in.',
     cautions: ['hot-panel', 'scalding', 'relief-valve', 'lock-out', 'well-pit'],
   },
   'blocked-nipple': {
@@ -156,7 +156,7 @@ export const WATER_CAUSES = {
     evidenceFor: 'Fills have become slower, and the amps have fallen a little.',
     evidenceAgainst: 'There is no filter before the tank, or it has just been changed.',
     firstStep:
-      'Look at the filter’s own gauges or date. Switch the pump off at its breaker, close the valves on both sides, and let the pressure off until the gauge reads zero. Only then change it, as its instructions say. Without a valve or a gauge there, have a pump contractor do it.',
+      'Look at the filter’s own gauges or date. Switch the pump off at its breaker, close the valves on both sides, and let the pressure off until the gauge reads zero. Only then change it, as its instructions say. Open both valves again before you switch the pump on. Without a valve or a gauge there, have a pump contractor do it.',
     cautions: ['hot-panel', 'filter-change', 'tank-pressure', 'lock-out', 'contamination', 'well-pit'],
   },
   'store-empty': {

@@ -46,7 +46,7 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
     sideA: SUPPLY,
     sideB: MOTOR,
     how: 'See whether other lights and the neighbors have power, and look at the pump’s breaker from outside. If both are as they should be, it is the motor, its switch or its protection: call your pump contractor.',
-    cautions: ['hot-panel', 'breaker-once', 'electrician'],
+    cautions: ['hot-panel', 'breaker-once', 'after-reset', 'electrician'],
   },
   {
     sideA: ['clamp-off'],

@@ -19,7 +19,7 @@ export const LOOK_ALIKES: readonly LookAlikes[] = [
     causes: ['power-lost', 'breaker-open'],
     distinguishedBy:
       'look whether others have power and whether the breaker stands at on; else have an electrician or pump contractor measure the voltage',
-    cautions: ['hot-panel', 'breaker-once', 'electrician'],
+    cautions: ['hot-panel', 'breaker-once', 'after-reset', 'electrician'],
   },
   {
     causes: ['check-valve', 'drop-pipe-leak', 'pitless-leak'],

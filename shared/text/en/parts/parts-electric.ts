@@ -16,7 +16,7 @@ export const ELECTRIC_PARTS = {
       'Where is the disconnect, and can it be locked off?',
       'How are well and pump grounded, and is there a surge protector?',
     ],
-    cautions: ['breaker-once', 'electrician', 'lock-out', 'flood', 'local-rules'],
+    cautions: ['breaker-once', 'after-reset', 'electrician', 'lock-out', 'flood', 'local-rules'],
   },
   'control-box': {
     name: 'Control box and capacitor',

@@ -6,11 +6,11 @@ export const supplyVoltageText = {
   means:
     'While the pump runs, the voltage is more than a tenth off the motor’s nameplate. Low voltage overheats a motor as surely as high voltage.',
   firstStep:
-    'Call the power company first: it measures at the meter without charge in most places. Tell it the volts, the time of day and what else was running. If its side is right, call an electrician: a thin wire or a bad joint does this, or a loose neutral where the pump runs on 115 V.',
+    'Switch the pump off at {breaker}, except while you must draw water. Call the power company first: it measures at the meter without charge in most places. Tell it the volts, the time of day and what else was running. If its side is right, call an electrician: a thin wire or a bad joint does this. If lights are too bright or too dim, touch no metal trough, pipe or well casing, and call at once.',
   canBeWrong:
     'A wrong voltage on the card, a sensor on another circuit, or a generator in use raises it too.',
   needs: 'Voltage at the pump, and the motor’s volts on the card.',
-  cautions: ['live-metal', 'electrician', 'generator-load'],
+  cautions: ['hot-panel', 'live-metal', 'electrician', 'generator-load', 'stock-water'],
   forms: {
     'voltage-far-off': {
       means:

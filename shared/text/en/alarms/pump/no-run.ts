@@ -9,11 +9,19 @@ export const noRunText = {
   means:
     'This well always runs at about these times, and now it has not. Either nobody needs water, or it cannot run. There is no pressure reading to tell which.',
   firstStep:
-    'Open a tap, or look at the trough or storage tank from the ground. If water comes and the storage tank is full, nobody drew any: there is nothing to do. If it is low, no water flows in and the pump draws no current, look at {breaker} from outside. If it has tripped, read the caution about it before you touch it. If it is on, call {firm}.',
+    'Look at the trough or storage tank from the ground: if it is full, nobody drew any, and there is nothing to do. Without one, let a tap run until the pump should start. If no water comes, the tank is low, or the pump draws no current, look at {breaker} from outside. If it has tripped, read the caution about it before you touch it. If it is on, call {firm}.',
   canBeWrong:
     'An empty house, stock moved to another field, or rain on an irrigated one looks the same. So does a clamp that has come off. Enter that the well is laid up.',
   needs: 'Current, and rests learned over some weeks. It is used where no pressure tells more.',
-  cautions: ['hot-panel', 'closed-space', 'breaker-once', 'electrician', 'stock-water'],
+  cautions: [
+    'hot-panel',
+    'closed-space',
+    'breaker-once',
+    'after-reset',
+    'electrician',
+    'well-pit',
+    'stock-water',
+  ],
   reasons: {
     'rest-too-long': ({ restedS, longestRestS }: { restedS: number; longestRestS: number }, { duration }) =>
       `The pump has not run for ${duration(restedS)}. Its longest normal rest was ${duration(longestRestS)}.`,

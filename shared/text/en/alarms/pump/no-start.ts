@@ -11,7 +11,7 @@ export const noStartText = {
   title: 'Pump should run and does not',
   means:
     'The pressure is under cut-in, or the float calls for water, and the pump draws no current. Water will run out.',
-  firstStep: `Look at the disconnect and {breaker} from outside. ${IF_IT_TRIPPED} If it is on, call {firm}. If the switch has a lever, read its caution first.`,
+  firstStep: `Look at {breaker} from outside. ${IF_IT_TRIPPED} If it is on, or somebody turned it off, call {firm}. If the switch has a lever, read its caution first.`,
   canBeWrong:
     'A clamp that has come off looks the same: then water comes as ever. So does a cut-in on the card that is higher than the switch’s, or a gauge that reads low. A second pump without a clamp may be doing the work. If the switch closed by itself, only late, this alarm is silent for a week, unless the pressure falls 15 psi (103 kPa) under cut-in.',
   needs:
@@ -19,6 +19,7 @@ export const noStartText = {
   cautions: [
     'hot-panel',
     'breaker-once',
+    'after-reset',
     'low-pressure-lever',
     'stored-charge',
     'electrician',

@@ -10,7 +10,15 @@ export const nodeSilentText = {
   canBeWrong:
     'A network that is down, a router being changed, or a battery box asleep in the cold is no trouble of the well. The box keeps its readings and may bring them later.',
   needs: 'Nothing but the box’s own messages.',
-  cautions: ['hot-panel', 'breaker-once', 'electrician', 'well-pit', 'only-watches', 'stock-water'],
+  cautions: [
+    'hot-panel',
+    'breaker-once',
+    'after-reset',
+    'electrician',
+    'well-pit',
+    'only-watches',
+    'stock-water',
+  ],
   reasons: {
     'node-silent': ({ node, silentS }: { node: string; silentS: number }, { duration }) =>
       `Node ${node} has sent nothing for ${duration(silentS)}. This well is not being watched.`,

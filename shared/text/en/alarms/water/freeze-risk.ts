@@ -6,7 +6,7 @@ export const freezeRiskText = {
   means:
     'It is about to freeze where the pump, the tank or the switch stands. Ice bursts pipes, and a frozen line to the switch can keep the pump from starting, or from stopping.',
   firstStep:
-    'See whether the heater is on. Shut the door and the vents, and open the doors of cabinets with pipes in them. Let one cold tap run as thick as a pencil, and enter it as expected. At freezing, go there: keep the tap running, and a heater on an outlet with ground-fault protection (GFCI). If a pipe is frozen already, switch the pump off at {breaker} and call {firm}.',
+    'See whether the heater is on. Shut the door, and the vents unless gas, oil or wood burns in there. Open the doors of cabinets with pipes in them. Let one cold tap run as thick as a pencil, and enter it as expected. At freezing, go there: keep the tap running, and a heater on an outlet with ground-fault protection (GFCI). If a pipe is frozen already, switch the pump off at {breaker} and call {firm}.',
   canBeWrong:
     'A sensor by a door or on an outer wall reads colder than the pipes are. Does it hang outside? Enter that on the card, and this alarm is not raised again.',
   needs: 'Temperature of the air at the pump.',

@@ -16,7 +16,7 @@ export const leakText = {
   means:
     'The pressure falls while nobody draws water. Something leaks: in the house, in the ground, or back down the well.',
   firstStep:
-    'Push every yard hydrant fully down. Listen at toilets, a relief valve and a softener. Then write down the gauge, turn the water heater off and close the valve after the tank for an hour. Read the gauge again, open the valve and turn the heater on. If the pressure fell, it is a hydrant, a pipe outside or the pipe in the well: call {firm}. If it held, it is in the house: call a plumber.',
+    'Push every yard hydrant fully down. Listen at toilets, relief valve and softener. Note the gauge, turn the water heater off and close the valve after the tank for an hour. Read it again, open the valve and turn the heater on. If it fell, it is a hydrant or the pipe to or in the well: call {firm}. If it held, it is after that valve: call a plumber for the house, {firm} for a buried pipe.',
   canBeWrong:
     'A trickle left on against frost, a softener that does not stop rinsing, a relief valve that drips, a drip line, a reverse-osmosis drain or an evaporative cooler looks the same. Without the tank on the card, the amount is not known. Which side of the house valve it is on can’t be seen from here.',
   needs:

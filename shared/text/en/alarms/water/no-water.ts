@@ -6,7 +6,7 @@ export const noWaterText = {
   title: 'The taps run dry',
   means:
     'There is next to no pressure left in the pipes. Without pressure, dirty water can be drawn in through leaks and hoses: do not drink it for now.',
-  firstStep: `Close all taps. If the pump runs, switch it off at {breaker} and call {firm}. If it rests, look at the breaker. ${IF_IT_TRIPPED} If it is on, call too.`,
+  firstStep: `Switch a running pump off at {breaker} and call {firm}. Else look at the breaker. ${IF_IT_TRIPPED} If it is on, or somebody turned it off, call.`,
   canBeWrong:
     'A system drained on purpose, a gauge whose little valve was shut, or a gauge wire that broke looks the same. If a tap runs as ever, it is the gauge. Enter a visit before draining.',
   needs: 'Pressure, from a gauge that has shown 20 psi (140 kPa) before.',
@@ -14,6 +14,7 @@ export const noWaterText = {
     'hot-panel',
     'lost-pressure',
     'breaker-once',
+    'after-reset',
     'empty-heater',
     'electrician',
     'lock-out',

@@ -10,7 +10,7 @@ export const overPressureText = {
   means:
     'The pressure is well over cut-out, close to the relief valve, or over the nameplate of the tank. While the pump runs, the switch is not stopping it. While it rests, water that a heater warms swells: a sound pressure tank takes that up, and one without air does not.',
   firstStep:
-    'Keep away from the tank, and out of a pump house or pit that it is in. If the pump runs, switch it off from outside, at {breaker} or the main; if you cannot, keep away and call. Then look at the water heater from a distance. If that rumbles or steams, open no tap and call a plumber, or 911. Else open a cold tap elsewhere to let pressure off. Then call {firm}.',
+    'Keep away from the tank, and out of a pump house or pit that it is in. If the pump runs, switch it off from outside, at {breaker} or the main; if you cannot, keep everybody away, and have the power company cut the service. Then look at the water heater from a distance. If that rumbles or steams, open no tap and call a plumber, or 911. Else open a cold tap elsewhere to let pressure off. Call {firm}.',
   canBeWrong:
     'A gauge that drifts or a wrong scale reads too high: compare with the dial at the tank. At rest, behind a very small tank, water that warms raises it in a harmless way at first. A relief setting that is wrong on the card tells it too early.',
   needs:

@@ -6,11 +6,20 @@ export const storeLowText = {
   means:
     'The tank or trough is lower than it ever is. What is drawn is more than what is pumped, or nothing is pumped.',
   firstStep:
-    'Read the level from the ground. Never climb in, and never put your head through the hatch. See whether the float moves and water flows in. If nothing flows in and the pump draws no current, look at {breaker} from outside. If it has tripped, read the caution about it before you touch it. Haul water if stock depend on it. Call {firm} today.',
+    'Read the level from the ground. Never climb in, and never put your head through the hatch. Look whether the float moves and water flows in. If the pump runs and nothing flows in, switch it off at {breaker} and leave it off. If it draws no current, look at {breaker} from outside, and read the caution before you touch it. Call {firm} today. Haul water if stock depend on it.',
   canBeWrong:
     'A hot week, more stock, or a tank that is being cleaned draws it down in a healthy way. A float sensor that hangs or is fouled reads low. Compare with the water as you see it from the ground.',
   needs: 'The depth in the tank or trough, and at least four days of it.',
-  cautions: ['closed-space', 'stock-water', 'hot-panel', 'breaker-once', 'electrician'],
+  cautions: [
+    'closed-space',
+    'stock-water',
+    'hot-panel',
+    'breaker-once',
+    'after-reset',
+    'electrician',
+    'lock-out',
+    'scalding',
+  ],
   reasons: {
     'store-under-lowest-day': (
       {
