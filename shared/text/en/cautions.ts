@@ -71,7 +71,7 @@ export const CAUTIONS = {
     'Opening a well or its pipes can contaminate the water. After any repair that opened the well, the pump or the pipe to it, have the well disinfected, and have the water tested before it is drunk.',
   /** Backflow when pressure is lost: EPA and CDC on private wells, from memory. */
   'lost-pressure':
-    'Without pressure, dirty water is drawn in at leaks and hoses, and clear water proves nothing. Use bottled water until a test is clean if a pipe broke, or a hose hung in a trough, a pool or a sprayer. Else flush the taps, and boil the water that you drink until a test is clean. If a chemical may have been drawn in, do not use the water at all, boiled or not: call the health department.',
+    'Without pressure, dirty water is drawn in at leaks and hoses, and clear water proves nothing. Use bottled water until a test is clean if a pipe broke, water stood in its trench, or a hose hung in a trough, a pool or a sprayer. Else boil the water that you drink until a test is clean. If a chemical may have been drawn in, do not use the water at all, boiled or not: call the health department.',
   /** From memory. */
   'empty-heater':
     'Turn the water heater off until the hot taps run full again. An electric heater that runs empty burns out its element.',

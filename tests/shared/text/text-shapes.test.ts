@@ -195,7 +195,7 @@ describe('first steps', () => {
   test('past cut-out: breaker first, then clear of the tank, then a cold tap; else the pressure is read before running water is looked for', () => {
     const past = alarmWords('long-run', { ranS: 600, switch: 'should be open' });
     expect(past.firstStep).toMatch(
-      /^Switch the pump off at its breaker.*Stand clear of the tank.*from outside.*Then open a cold tap elsewhere/u,
+      /^Switch the pump off at its breaker now, or at the main: from outside.*stand clear of the tank.*Then open a cold tap elsewhere/u,
     );
     expect(past.cautions).toEqual(expect.arrayContaining(['relief-valve', 'tank-pressure', 'scalding']));
     expect(alarmWords('long-run', { ranS: 600 }).firstStep).toMatch(

@@ -14,7 +14,7 @@ export const longRunText = {
   means:
     'The pump has run longer than this well ever needs. Water may be running away somewhere, the pump may not reach its cut-out, or the switch may be stuck. A pump that runs for hours can overheat or empty the well.',
   firstStep:
-    'Read the gauge from the door, or the pressure on the screen. Over the usual cut-out, or if the relief valve blows: switch the pump off at {breaker} at once, leave it off and call {firm}. Else look for running water: taps, hoses, hydrants, a trough, a toilet. Close it. If you find none within ten minutes, or a wet patch, do the same. If you are filling a pool, enter it as expected.',
+    'Read the gauge from the door, or the pressure on the screen. Over cut-out, or if the relief valve blows: switch the pump off at {breaker} at once, but not beside the tank. Leave it off and call {firm}. Else look for running water: taps, hoses, hydrants, a trough, a toilet. Close it. If you find none in ten minutes, or a wet patch, do the same. If you are filling a pool, enter it as expected.',
   canBeWrong:
     'A pool being filled, an irrigation set that runs all day, or a new garden looks the same. Under cut-in it can be a use that is simply too large for the pump. If the use is meant, enter it as expected.',
   needs: 'Current. With pressure it is told sooner; with the usual length of a run learned, more surely.',
@@ -33,7 +33,7 @@ export const longRunText = {
       means:
         'The pump runs on past the point at which its pressure switch should have stopped it. Either its contacts are stuck closed, or the small pipe to it is plugged or frozen and it does not feel the pressure. The pressure can rise to that of the relief valve, and a pump that moves no water heats what stands in it.',
       firstStep:
-        'Switch the pump off at {breaker} now and leave it off. Stand clear of the tank: stay out of a pump house or pit that it is in, and switch off from outside, at the main if need be. If you cannot, keep everybody away, and have the power company cut the service. Then open a cold tap elsewhere to let pressure off. Call {firm}: the switch is probably stuck, or the small pipe to it is plugged or frozen.',
+        'Switch the pump off at {breaker} now, or at the main: from outside, and not in a pump house or pit that the tank is in. If you cannot, keep everybody away, and have the power company cut the service. Leave it off. Then open a cold tap elsewhere to let pressure off. Call {firm}: the switch is probably stuck, or the small pipe to it is plugged or frozen.',
       canBeWrong:
         'A gauge that has begun to read high, or a switch that was just set higher, looks the same. Where pressure is not measured, a closed valve or a low well does too. The pump is switched off first all the same.',
       cautions: [
