@@ -70,7 +70,7 @@ const DATA: readonly (readonly [reason: string, words: string])[] = [
     'nodes, channels and topics',
     'creek trough tarn clamp house hill mill yard north paddock orchard wells readings current pressure',
   ],
-  ['symbols of units', 'psi gal gpm ft hp min mm in ohm AWG day days'],
+  ['symbols of units', 'Pa psi gal gpm ft hp min mm in ohm AWG day days'],
   [
     'months, weekdays and hours as Intl writes them',
     'January February March April May June July August September October November December Jan Feb Mar Apr Jun Jul Aug Sep Oct Nov Dec Mon Tue Wed Thu Fri Sat Sun Friday am pm',

@@ -17,6 +17,12 @@ export interface LiteralPlace {
   text: string;
 }
 
+/** What is told by the folder of a file. */
+interface FileKind {
+  errorsAreRead: boolean;
+  isApi: boolean;
+}
+
 /** A node of the syntax tree, as far as it is looked at here. */
 interface Node {
   type: string;
@@ -63,11 +69,11 @@ export function englishNodes(
   { of }: { of?: 'catalogue' | 'pages' } = {},
 ): LiteralPlace[] {
   const found: LiteralPlace[] = [];
-  const errorsAreRead = /^src\/(cli|channels)\//.test(file);
+  const kind = { errorsAreRead: /^src\/(cli|channels)\//.test(file), isApi: file.startsWith('shared/api/') };
   const visit = (value: unknown, parents: readonly Node[]): void => {
     if (Array.isArray(value)) for (const one of value) visit(one, parents);
     if (!isNode(value) || TECHNICAL_PARENTS.has(value.type)) return;
-    if (isTechnical(value, parents.at(-1), errorsAreRead)) return;
+    if (isTechnical(value, parents.at(-1), kind)) return;
     const text = textOf(value);
     const parent = parents.at(-1);
     if (
@@ -95,11 +101,11 @@ function isNode(value: unknown): value is Node {
  * Keys of requests, comparisons, descriptions of shapes, and errors that only a developer reads.
  * What a command or a channel throws reaches its user.
  */
-function isTechnical(node: Node, parent: Node | undefined, errorsAreRead: boolean): boolean {
+function isTechnical(node: Node, parent: Node | undefined, { errorsAreRead, isApi }: FileKind): boolean {
   if (node.type === 'JSXAttribute') return isTechnicalProp(node);
   if (isSql(node)) return true;
   // Of a route, for OpenAPI.
-  if (parent?.type === 'Property' && keyOf(parent) === 'summary') return true;
+  if (isApi && parent?.type === 'Property' && keyOf(parent) === 'summary') return true;
   if (parent?.type === 'BinaryExpression') return /^[!=]==?$/.test(String(parent['operator']));
   if (parent?.type !== 'CallExpression' && parent?.type !== 'NewExpression') return false;
   const callee = calleeName(parent);
