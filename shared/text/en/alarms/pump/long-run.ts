@@ -33,7 +33,7 @@ export const longRunText = {
       means:
         'The pump runs on past the point at which its pressure switch should have stopped it. Either its contacts are stuck closed, or the small pipe to it is plugged or frozen and it does not feel the pressure. The pressure can rise to that of the relief valve, and a pump that moves no water heats what stands in it.',
       firstStep:
-        'Switch the pump off at {breaker} now, or at the main: from outside, and not in a pump house or pit that the tank is in. If you cannot, keep everybody away, and have the power company cut the service. Leave it off. Then open a cold tap elsewhere to let pressure off. Call {firm}: the switch is probably stuck, or the small pipe to it is plugged or frozen.',
+        'Switch the pump off at {breaker} now, or at the main: from outside, and not in a pump house or pit that the tank is in. If you cannot, keep everybody away, and have the power company cut the service. Leave it off, and stand clear of the tank. Then open a cold tap elsewhere to let pressure off. Call {firm}: the switch is probably stuck, or the small pipe to it is plugged or frozen.',
       canBeWrong:
         'A gauge that has begun to read high, or a switch that was just set higher, looks the same. Where pressure is not measured, a closed valve or a low well does too. The pump is switched off first all the same.',
       cautions: [
