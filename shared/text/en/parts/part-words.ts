@@ -1,12 +1,11 @@
 /**
- * The shape of what is said of a part of the well's system, and the list of parts. The words
- * themselves: parts-*.ts.
+ * The shape of the texts about a part of the well's system, and the list of parts. The texts are in
+ * parts-*.ts.
  */
 import type { Caution } from '../cautions.ts';
 
 /**
- * In the order in which the water meets them, from the ground up; then what feeds, guards and
- * watches it.
+ * In the order of the water's path, from the ground up; then power, protection and sensors.
  */
 export const PARTS = [
   'well',
@@ -41,12 +40,12 @@ export interface PartWords {
   /** A few words, no full stop. */
   name: string;
   purpose: string;
-  /** What it does when it fails: what a person or the readings then notice. */
+  /** How it fails, and how a person or the readings notice it. */
   failure: string;
-  /** What to ask whoever puts it in or looks after it. */
+  /** What to ask whoever installs or services it. */
   questions: readonly string[];
   /**
-   * What must be said along with it: wherever electricity, pressure, frost or foul water can hurt.
+   * Shown with it wherever electricity, pressure, frost or contaminated water can hurt.
    */
   cautions: readonly Caution[];
 }

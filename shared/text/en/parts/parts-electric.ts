@@ -1,6 +1,6 @@
 /**
- * Words for what feeds, starts, guards and watches the pump. The trade's common knowledge, in our
- * own words.
+ * Texts about the parts that power, start, protect and monitor the pump. The trade's common
+ * knowledge, in our own words.
  */
 import type { Part, PartWords } from './part-words.ts';
 
@@ -8,9 +8,9 @@ export const ELECTRIC_PARTS = {
   breaker: {
     name: 'Breaker and disconnect',
     purpose:
-      'The breaker or fuses in the panel guard the pump’s wires against overload and short circuit. The disconnect near the pump takes the power away for work, and can be locked in that state.',
+      'The breaker or fuses in the panel protect the pump’s wires against overload and short circuit. The disconnect near the pump switches the power off for work and can be locked off.',
     failure:
-      'A breaker that trips has a reason: a failing motor or cable, a loose joint, water in a box. A tired one trips early. A joint that has come loose grows hot.',
+      'A breaker that trips has a reason: a failing motor or cable, a loose connection, water in a box. A worn breaker trips early. A loose connection gets hot.',
     questions: [
       'Which breaker is it, of which size, and for which wire?',
       'Where is the disconnect, and can it be locked off?',
@@ -21,12 +21,12 @@ export const ELECTRIC_PARTS = {
   'control-box': {
     name: 'Control box and capacitor',
     purpose:
-      'It holds the starting parts of a three-wire, single-phase motor: a relay and a start capacitor, in larger ones a run capacitor and a contactor. It belongs to one size of motor, and three leads go down from it: red, yellow and black.',
+      'It holds the starting parts of a three-wire, single-phase motor: a relay and a start capacitor, in larger ones a run capacitor and a contactor. It is made for one size of motor. Three leads go down from it: red, yellow and black.',
     failure:
       'With a weak capacitor or relay the motor hums, starts late or not at all, and its overload or breaker trips. A failed run capacitor shows as more amps in every run.',
     questions: [
       'Is this the box that the motor’s manual names?',
-      'Which microfarads and volts have its capacitors, and when were they last measured?',
+      'What are the microfarads and volts of its capacitors, and when were they last measured?',
       'Which lead goes to which terminal, and is that written down?',
     ],
     cautions: ['stored-charge', 'electrician', 'lock-out'],
@@ -34,12 +34,12 @@ export const ELECTRIC_PARTS = {
   overload: {
     name: 'Overload protector',
     purpose:
-      'It opens when the motor draws too much for too long or gets too hot. It sits in the motor, in the control box or in a starter. Some close by themselves once cool, others want a person.',
+      'It opens when the motor draws too much for too long or gets too hot. It sits in the motor, in the control box or in a starter. Some reset by themselves once cool; others must be reset by hand.',
     failure:
-      'One that trips again and again has a reason, and each try heats the windings. One that never closes keeps the pump off. One that no longer opens lets the motor burn.',
+      'One that trips again and again has a reason, and each try heats the windings. One that does not reset keeps the pump off. One that no longer opens lets the motor burn out.',
     questions: [
-      'Where is it, and does it close by itself?',
-      'To how many amps is it set, and what does the motor’s plate say?',
+      'Where is it, and does it reset by itself?',
+      'To how many amps is it set, and what does the motor’s nameplate say?',
       'What should I look for before it is reset?',
     ],
     cautions: ['electrician', 'lock-out', 'only-watches'],
@@ -47,12 +47,12 @@ export const ELECTRIC_PARTS = {
   'pump-protector': {
     name: 'Pump protector',
     purpose:
-      'An electronic guard on the pump’s current or power. It stops a pump that runs dry, is overloaded or starts too often. Most try again by themselves after a set time.',
+      'An electronic device that monitors the pump’s current or power. It stops a pump that runs dry, is overloaded or starts too often. Most try again by themselves after a set time.',
     failure:
-      'Set wrongly, it stops a healthy pump or lets a dry one run. While it waits, everything is as still as in a power cut, and then the pump starts by itself.',
+      'Set wrongly, it stops a good pump or lets a dry one run. While it waits, the pump seems to have no power. Then the pump starts by itself, without warning.',
     questions: [
       'After how long does it try again, and how often?',
-      'Was it taught or set with this pump in good order?',
+      'Was it calibrated or set while this pump was in good order?',
       'What do its lamps or messages mean?',
     ],
     cautions: ['lock-out', 'electrician', 'only-watches'],
@@ -60,13 +60,13 @@ export const ELECTRIC_PARTS = {
   drive: {
     name: 'Variable-speed drive',
     purpose:
-      'It feeds the motor a changing frequency, so that the pressure stays even while the use changes. It starts the motor gently and guards it. It wants its own precharge: its manual says which.',
+      'It feeds the motor a changing frequency, so that the pressure stays even while the use changes. It starts the motor gently and protects it. It needs a precharge of its own: its manual says which.',
     failure:
-      'It stops with a fault code. A failing pressure sensor makes the pressure hunt up and down. Heat, dust, insects and lightning end it.',
+      'It stops with a fault code. A failing pressure sensor makes the pressure hunt up and down. Heat, dust, insects and lightning destroy it.',
     questions: [
-      'To which pressure is it set, and which precharge does its manual want?',
+      'To which pressure is it set, and which precharge does its manual ask for?',
       'Which fault codes may I clear, and which ones are for you?',
-      'Do motor and cable suit a drive, and is it guarded against surges?',
+      'Are motor and cable suitable for a drive, and does it have surge protection?',
       'Does it get cool, clean air?',
     ],
     cautions: ['stored-charge', 'electrician', 'lock-out', 'local-rules'],
@@ -74,9 +74,9 @@ export const ELECTRIC_PARTS = {
   'pressure-switch': {
     name: 'Pressure switch',
     purpose:
-      'A spring switch at the tank tee. It starts the pump when the pressure has fallen to cut-in and stops it at cut-out; 40/60 is 40 psi in and 60 psi out. Some have a low-pressure cut-off, a lever that keeps a pump without water off.',
+      'A spring switch at the tank tee. It starts the pump when the pressure falls to cut-in and stops it at cut-out. 40/60 means cut-in at 40 psi and cut-out at 60 psi. Some have a low-pressure cut-off: it keeps the pump off when there is no water, until somebody resets it with a lever.',
     failure:
-      'Burnt contacts stick and the pump does not stop, or they do not close and it does not start. A clogged line below it makes it act late. One that chatters burns its contacts.',
+      'Burned contacts stick, and the pump does not stop. Or they do not close, and it does not start. A clogged line below it makes it act late. One that chatters burns its contacts.',
     questions: [
       'To which points is it set, and who set them when?',
       'Does it have a low-pressure cut-off, and how is that reset?',
@@ -90,7 +90,7 @@ export const ELECTRIC_PARTS = {
     purpose:
       'A ring that closes around one wire of the pump’s circuit and reads its current without touching metal. It says when the pump runs, and how hard it works.',
     failure:
-      'Not quite closed, it reads low. Around two wires it reads nothing. What else hangs on that wire is counted in. Zero amps may mean that the clamp came off.',
+      'If it is not fully closed, it reads low. Around both wires of the circuit it reads zero. It also counts any other load on that wire. Zero amps may mean that the clamp came off.',
     questions: [
       'Around which wire does it sit, in which box, and who fitted it?',
       'What did a hand-held meter read beside it?',
@@ -101,25 +101,25 @@ export const ELECTRIC_PARTS = {
   'pressure-transducer': {
     name: 'Pressure transducer',
     purpose:
-      'A sensor at the tank tee that turns pressure into a signal, many times a minute. The tank’s water, leaks and both points of the switch are read from it.',
+      'A sensor at the tank tee that turns pressure into a signal, many times a minute. Stillwell calculates the tank’s water, leaks, cut-in and cut-out from it.',
     failure:
-      'It drifts, sticks or jumps. Frost or water in its plug ends it. With its port clogged, the reading stands still while the pump runs.',
+      'It drifts, sticks or jumps. Freezing, or water in its plug, destroys it. With its port clogged, the reading does not move while the pump runs.',
     questions: [
       'Which range does it have?',
       'How did it compare with the gauge, at two pressures?',
-      'Is there a valve before it, and can air or sand collect there?',
+      'Is there a valve ahead of it, and can air or sand collect there?',
     ],
     cautions: ['tank-pressure', 'freezing', 'electrician', 'lock-out', 'well-pit'],
   },
   node: {
     name: 'Node',
     purpose:
-      'The box that reads clamp and transducer and sends the readings on. While its link is down it keeps them for later.',
+      'The box that reads clamp and transducer and sends the readings on. While its network connection is down, it keeps them for later.',
     failure:
-      'It falls silent: its supply, its network or the box itself is out. The well may be fine then, but nobody watches it.',
+      'It falls silent: its power supply, its network or the box itself has failed. The well may be fine, but nothing monitors it.',
     questions: [
-      'What feeds it? On the pump’s own circuit it dies with the pump.',
-      'For how long does it keep readings without a link?',
+      'Which circuit powers it? On the pump’s own circuit it loses power with the pump.',
+      'For how long does it keep readings without a network?',
       'Where is it, and what do its lamps mean?',
     ],
     cautions: ['only-watches', 'electrician'],
