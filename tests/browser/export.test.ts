@@ -112,8 +112,8 @@ describe('papers', () => {
       await page.getByLabel('Your name').first().fill('Ines');
       await page.getByRole('button', { name: 'Save 4 documents' }).click();
       await page.getByText('2 saved; 3 not saved, see each reason.').waitFor();
-      await page.getByText('Cannot keep half.jpg: it did not come whole').waitFor();
-      await page.getByText(/Cannot keep manual\.pdf: it must be a PDF, .* by its content/).waitFor();
+      await page.getByText('Cannot keep half.jpg: the upload is incomplete').waitFor();
+      await page.getByText(/Cannot save manual\.pdf: it must be a PDF, .* The content counts/).waitFor();
       await page.getByRole('heading', { level: 3, name: 'Well log.txt' }).waitFor();
       await page.getByLabel('Search names and words').fill('hollis LOG');
       await page.getByText('1 of 2 found.').waitFor();
@@ -155,7 +155,7 @@ describe('handing over', () => {
       await page.getByText('Cannot import: the ZIP is incomplete').waitFor();
       await file.setInputFiles({ name: 'mill.zip', mimeType: 'application/zip', buffer: zip });
       await page.getByRole('button', { name: 'Import' }).click();
-      await page.getByText('mill was not known here and is now.').waitFor();
+      await page.getByText('mill was added as a new well.').waitFor();
       await page
         .getByText('Added: 8 entries, 2 documents, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.')
         .waitFor();

@@ -132,7 +132,7 @@ describe('a sheet of labels prints on pages of its own size, and on none besides
   test('from the last free place they go over to a second sheet', async (context) => {
     await onLabels(context, 'house-hill', async (page) => {
       await onSheet(page, 'Label stock 99.1 × 67.7 mm, 8 on A4 paper');
-      await page.getByLabel(/^First free place/).selectOption('6');
+      await page.getByLabel(/^First unused label/).selectOption('6');
       expect(boxesOf(await page.pdf({ preferCSSPageSize: true }))).toHaveLength(2);
       await page.getByRole('checkbox', { name: 'Well head' }).uncheck();
       await page.getByRole('checkbox', { name: 'Well pump breaker' }).uncheck();

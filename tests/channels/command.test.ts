@@ -77,12 +77,8 @@ test('commandSender: too long, it and what it started are ended', async () => {
 });
 
 test.each([
-  [
-    'one that is not there',
-    '/nowhere/lamp',
-    'there is no such program. Give its whole path in the settings.',
-  ],
-  ['one that may not be run', 'plain-file', 'it may not be run by this user. Make it executable.'],
+  ['one that is not there', '/nowhere/lamp', 'there is no such program. Give its full path in the settings.'],
+  ['one that may not be run', 'plain-file', 'this user may not run it. Make it executable.'],
 ])('commandSender: %s', async (_name, program, says) => {
   const path = program.startsWith('/') ? program : join(folder, program);
   if (!program.startsWith('/')) writeFileSync(path, 'no program', { mode: 0o600 });

@@ -101,7 +101,7 @@ describe('openOutbox', () => {
     expect(store.rows.get('a')).toMatchObject({ state: 'given-up', tries: 1, lastError: 'No such mailbox.' });
     expect(store.rows.get('b')).toMatchObject({
       state: 'given-up',
-      lastError: 'The settings no longer say how to tell gone by mail:anna@farm.example.',
+      lastError: 'The settings no longer say how to notify gone by mail:anna@farm.example.',
     });
   });
 
@@ -186,7 +186,7 @@ describe('openOutbox', () => {
     });
     await clock.run(NOW_MS + 10 * 60_000);
     expect(seen).toEqual(['a']);
-    expect(troubles[0]).toBe('Cannot keep that a notice was sent: the disk is full');
+    expect(troubles[0]).toBe('Cannot record that a notice was sent: the disk is full');
     full = false;
     await clock.run(NOW_MS + 20 * 60_000);
     await outbox.close();

@@ -24,7 +24,7 @@ describe('topicSender', () => {
     expect(await send(notice(), NOW_MS)).toEqual({
       sent: false,
       retryable: true,
-      problem: 'Cannot tell the topic farm/siren: there is no connection to the broker just now.',
+      problem: 'Cannot publish on the topic farm/siren: there is no connection to the broker just now.',
     });
   });
 });
@@ -88,7 +88,7 @@ describe('openSenders', () => {
       {
         channel: 'command',
         sent: false,
-        text: 'Cannot run the command /nowhere/lamp: there is no such program. Give its whole path in the settings.',
+        text: 'Cannot run the command /nowhere/lamp: there is no such program. Give its full path in the settings.',
       },
     ]);
     expect(reported[0]).toContain('Stillwell test: no alarm');

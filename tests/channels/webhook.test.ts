@@ -98,7 +98,7 @@ describe('webhookSender', () => {
   test.each([
     [200, true, undefined, undefined],
     [202, true, undefined, undefined],
-    [400, false, true, /answered 400 Bad Request; only 2xx means that it was taken\.$/],
+    [400, false, true, /answered 400 Bad Request; only 2xx means that it was accepted\.$/],
     [404, false, true, /answered 404/],
     [410, false, false, /answered 410/],
     [500, false, true, /answered 500/],
@@ -118,7 +118,9 @@ describe('webhookSender', () => {
     const { url } = await hook(status, { location: elsewhere.url });
     const result = await webhookSender({ url, secret: SECRET })(notice(), NOW_MS);
     expect(result).toMatchObject({ sent: false, retryable: true });
-    expect(JSON.stringify(result)).toContain('that is not followed. Give the final address in the settings.');
+    expect(JSON.stringify(result)).toContain(
+      'Redirects are not followed. Give the final address in the settings.',
+    );
     expect(elsewhere.calls).toEqual([]);
   });
 
@@ -129,7 +131,7 @@ describe('webhookSender', () => {
     expect(result).toEqual({
       sent: false,
       retryable: true,
-      problem: `Cannot call the webhook at ${new URL(url).host}: nothing listens there.`,
+      problem: `Cannot call the webhook at ${new URL(url).host}: nothing is listening there.`,
     });
   });
 });

@@ -67,7 +67,7 @@ describe('stillwell refused', () => {
     await station.live.drained();
     const { out } = await ask('refused', '--limit', '1');
     expect(out[0]).toMatch(/^\S+ {2}2 {2}last \d{4}-\d\d-\d\d .* UTC$/);
-    expect(out[2]).toBe('The last ones:');
+    expect(out[2]).toBe('Last messages:');
     expect(out[3]).toContain('wells/mill/readings');
     expect(out).toHaveLength(4);
     const [line = ''] = (await ask('refused', '--json')).out;

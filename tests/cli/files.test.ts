@@ -28,10 +28,10 @@ describe('files that people name', () => {
     ],
     ['a folder to read', () => readInput(at('folder'), 9), /^Cannot read .*folder: it must be a file$/],
     ['a path through a file', () => readInput(at('file', 'x'), 9), /a part of the path is a file/],
-    ['a file too large', () => readInput(at('file'), 3), /^Cannot read .*file: it may have .* MiB at most/],
-    ['a folder to write', () => writeNewFile(at('folder'), ''), /^Cannot write .*folder: it exists already/],
+    ['a file too large', () => readInput(at('file'), 3), /^Cannot read .*file: it must be at most .* MiB/],
+    ['a folder to write', () => writeNewFile(at('folder'), ''), /^Cannot write .*folder: it already exists/],
     ['no folder to write in', () => writeNewFile(at('none', 'x'), ''), /^Cannot write .*x: there is no such/],
-    ['a file that exists', () => requireNewFile(at('file')), /^Cannot write .*file: it exists already/],
+    ['a file that exists', () => requireNewFile(at('file')), /^Cannot write .*file: it already exists/],
     ['a file as a data folder', () => makePrivateFolder(at('file')), /there is a file of this name/],
     [
       'a data folder in a file',

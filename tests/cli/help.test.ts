@@ -92,8 +92,8 @@ describe('stillwell', () => {
     ],
     [['serve', '--dat', 'x'], 'Cannot read --dat: stillwell serve has no such option. Did you mean --data?'],
     [['serve', '--port'], 'Cannot read --port: a value must follow it. Try: stillwell serve --help'],
-    [['serve', 'mill'], 'Cannot read "mill": nothing more may follow. Usage: stillwell serve'],
-    [['replay', 'a', 'b'], 'Cannot read "b": nothing more may follow. Usage: stillwell replay <recording>'],
+    [['serve', 'mill'], 'Cannot read "mill": too many arguments. Usage: stillwell serve'],
+    [['replay', 'a', 'b'], 'Cannot read "b": too many arguments. Usage: stillwell replay <recording>'],
     [['demo', '--days', 'many'], 'Cannot read --days: it must be a whole number from 1 to 400: many'],
   ])('%j is a mistake that is named', async (args, says) => {
     await expect(runCli(args)).rejects.toThrow(says);

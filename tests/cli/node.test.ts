@@ -51,10 +51,10 @@ describe('stillwell node forget', () => {
     await keep();
     expect(await run('forget', 'typo', 'weir', 'nobody', 'barn')).toEqual([
       '2',
-      'typo is forgotten.',
-      'barn is forgotten.',
-      'Cannot forget weir: something was written down of the well weir, and it is kept',
-      'Cannot forget nobody: no node of this name is known',
+      'typo was forgotten.',
+      'barn was forgotten.',
+      'Cannot forget weir: the well weir has logbook entries, and they are kept',
+      'Cannot forget nobody: unknown node',
     ]);
     const store = openStore(join(data, STORE_FILE));
     expect((await store.nodes()).map(({ node }) => node)).toEqual(['weir']);
@@ -77,7 +77,7 @@ describe('stillwell node forget', () => {
     await station.live.drained();
     expect(await ask('node', 'forget', 'typo', 'barn', 'nobody')).toEqual({
       code: 2,
-      out: ['typo is forgotten.'],
+      out: ['typo was forgotten.'],
       err: ['Cannot forget barn: it has sent readings, and they are kept', 'There is no node nobody.'],
     });
     expect([...station.live.state().pipelines.keys()]).toEqual(['barn']);

@@ -61,7 +61,7 @@ test('two cards of one well', () => {
   const first = write('a.json', '{"well":"a"}');
   const second = write('b.json', '{"well":"a"}');
   expect(() => loadCards({ ...usual, cards: [], cardsDir: folder })).toThrow(
-    `Cannot read card ${second}: well must have one card, and ${first} is of it too: "a"`,
+    `Cannot read card ${second}: a well must have only one card, and ${first} is also a card of "a"`,
   );
 });
 

@@ -142,17 +142,17 @@ describe('readSettings refuses', () => {
     [
       'an unknown key',
       { color: 'red' },
-      'Cannot read settings: color is not known; known are dataDir, root, broker, observe, web, calendar, retention, falseAlarmsPerYear, units, notices, smtp, cards, cardsDir: "red"',
+      'Cannot read settings: color is unknown; known are dataDir, root, broker, observe, web, calendar, retention, falseAlarmsPerYear, units, notices, smtp, cards, cardsDir: "red"',
     ],
     [
       'an unknown key deeper down',
       { web: { prot: 1 } },
-      'Cannot read settings: web.prot is not known; known are host, port: 1',
+      'Cannot read settings: web.prot is unknown; known are host, port: 1',
     ],
     [
       'an unknown key of a recipient',
       { notices: [{ name: 'a', phone: '1' }] },
-      `Cannot read settings: notices.0.phone is not known; known are name, ${CHANNEL_NAMES.join(', ')}, priorities, wells: "1"`,
+      `Cannot read settings: notices.0.phone is unknown; known are name, ${CHANNEL_NAMES.join(', ')}, priorities, wells: "1"`,
     ],
     [
       'a port out of range',
@@ -198,27 +198,27 @@ describe('readSettings refuses', () => {
     [
       'both brokers',
       { broker: { ...outside, builtIn: {} } },
-      'Cannot read settings: broker.url must not stand beside broker.builtIn: "mqtts://b.example"',
+      'Cannot read settings: broker.url must not be used together with broker.builtIn: "mqtts://b.example"',
     ],
     [
       'a user for the built-in broker',
       { broker: { username: 'x' } },
-      'Cannot read settings: broker.username must stand with broker.url: it is for an outside broker: "x"',
+      'Cannot read settings: broker.username needs broker.url: it applies to an external broker: "x"',
     ],
     [
       'a certificate without its key',
       { broker: { ...outside, certFile: 'c.pem' } },
-      'Cannot read settings: broker.certFile must come with its other half: certFile and keyFile: "c.pem"',
+      'Cannot read settings: broker.certFile must be given together with the other one: certFile and keyFile: "c.pem"',
     ],
     [
       'an authority without encryption',
       { broker: { url: 'mqtt://b.example', caFile: 'c.pem' } },
-      'Cannot read settings: broker.caFile must stand with an mqtts or wss address: "c.pem"',
+      'Cannot read settings: broker.caFile needs an mqtts or wss address: "c.pem"',
     ],
     [
       'mail without a server',
       { notices: [{ name: 'a', mail: { to: 'a@b.example' } }] },
-      'Cannot read settings: notices.0.mail must come with smtp: who takes the mail?: an object',
+      'Cannot read settings: notices.0.mail needs the section smtp, which names the mail server: an object',
     ],
     [
       'no way to tell',
@@ -233,12 +233,12 @@ describe('readSettings refuses', () => {
           { name: 'a', mqtt: { topic: 'u' } },
         ],
       },
-      'Cannot read settings: notices.1.name must be unlike the other names: what was told to whom is kept by name: "a"',
+      'Cannot read settings: notices.1.name must differ from the other names: sent notices are recorded by name: "a"',
     ],
     [
       'a siren among the nodes',
       { notices: [{ name: 'a', mqtt: { topic: 'wells/a/kept' } }] },
-      'Cannot read settings: notices.0.mqtt.topic must not lie under wells/, where nodes talk: "wells/a/kept"',
+      'Cannot read settings: notices.0.mqtt.topic must not be under wells/, which nodes use: "wells/a/kept"',
     ],
     [
       'a webhook without a secret',
@@ -258,7 +258,7 @@ describe('readSettings refuses', () => {
     [
       'a user sent in the clear',
       { smtp: { ...SMTP, user: 'u', secure: 'none' } },
-      'Cannot read settings: smtp.secure must be starttls or tls where a user signs in: else the password can be read on the way: "none"',
+      'Cannot read settings: smtp.secure must be starttls or tls if there is a user: otherwise the password is sent unencrypted: "none"',
     ],
     [
       'a password without a user',
@@ -284,7 +284,7 @@ describe('readSettings refuses', () => {
 
   test('an environment variable that is a slip', () => {
     expect(problemOf({}, { STILLWELL_WEBPORT: '1' })).toMatch(
-      'Cannot read settings: STILLWELL_WEBPORT is not known in the environment; known are STILLWELL_DATA_DIR',
+      'Cannot read settings: unknown variable STILLWELL_WEBPORT; known are STILLWELL_DATA_DIR',
     );
     expect(problemOf({}, { STILLWELL_WEB_PORT: 'high' })).toBe(
       'Cannot read settings: web.port (from STILLWELL_WEB_PORT) must be a whole number from 0 to 65535: "high"',

@@ -175,7 +175,7 @@ describe('exit 2, with one clear line', () => {
     [
       'two cards for one well',
       () => run([], [file('a.json', '{"well":"barn"}'), file('b.json', '{"well":"barn"}')]),
-      /^Cannot use card .*b\.json: well barn has a card already$/,
+      /^Cannot use card .*b\.json: well barn already has a card$/,
     ],
   ];
   test.each(rows)('%s', async (_, ran, said) => {

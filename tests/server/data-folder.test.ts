@@ -79,7 +79,7 @@ describe.skipIf(process.platform === 'win32')('the data folder', () => {
     open();
     expect(openToOthers()).toEqual([]);
     expect(said).toEqual([
-      `info: Closed the data folder ${dataDir} to other users of this computer: 7 of its files and folders were open to them.`,
+      `info: Closed 7 files and folders of the data folder ${dataDir} to other users of this computer.`,
     ]);
     open();
     expect(said).toHaveLength(1);
@@ -103,6 +103,6 @@ describe.skipIf(process.platform === 'win32')('the data folder', () => {
     chmodSync(dataDir, 0o1777);
     open();
     expect(statSync(dataDir).mode & 0o7777).toBe(0o1777);
-    expect(said).toEqual([expect.stringMatching(/^warn: .* is a folder for all users/u)]);
+    expect(said).toEqual([expect.stringMatching(/^warn: .* is shared by all users/u)]);
   });
 });

@@ -61,7 +61,7 @@ describe('openDesk', () => {
     const one = logbook();
     expect(
       no(await one.addDocument('orchard', { bytes: Buffer.from('\u007fELF'), name: 'manual.pdf' })),
-    ).toContain('by its content');
+    ).toContain('The content counts');
     const lie = await one.addDocument('orchard', {
       bytes: Buffer.from('Static level 41 ft'),
       name: 'log.txt',
@@ -69,16 +69,18 @@ describe('openDesk', () => {
     if (!('entry' in lie)) throw new Error(lie.problem);
     const paper = { kind: 'paper', well: 'orchard', name: 'x', hash: lie.entry.body['hash'] };
     expect(no(await one.write({ ...paper, type: 'text/plain', bytes: 18 }))).toBe('taken');
-    expect(no(await one.write({ ...paper, type: 'application/pdf', bytes: 18 }))).toContain('must be theirs');
-    expect(no(await one.write({ ...paper, type: 'text/plain', bytes: 17 }))).toContain('must be theirs');
+    expect(no(await one.write({ ...paper, type: 'application/pdf', bytes: 18 }))).toContain(
+      'must match them',
+    );
+    expect(no(await one.write({ ...paper, type: 'text/plain', bytes: 17 }))).toContain('must match them');
     expect(no(await one.write({ ...paper, hash: 'e'.repeat(64), type: 'text/plain', bytes: 18 }))).toContain(
-      'by sending its bytes',
+      'send the bytes',
     );
     const ghost = 'f'.repeat(64);
     const check = { kind: 'check', well: 'orchard', check: 'x', outcome: 'right', papers: [ghost] };
-    expect(no(await one.write(check))).toContain('there is no document');
+    expect(no(await one.write(check))).toContain('unknown document');
     expect(no(await one.write({ kind: 'note', well: 'orchard', text: 'x', replaces: 'gone' }))).toContain(
-      'no entry of this well',
+      'not in the logbook of this well',
     );
   });
 });

@@ -105,6 +105,6 @@ describe('the calendar for phones', () => {
       is: 'closed',
       error: expect.stringContaining('another program has this port'),
     });
-    expect(logged.at(-1)).toContain('Wells are watched all the same');
+    expect(logged.at(-1)).toContain('The wells are still being watched');
   });
 });

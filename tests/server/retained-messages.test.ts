@@ -83,7 +83,7 @@ describe('retainedShelf', () => {
     diskIsFull = true;
     retained.save('wells/barn/presence', bytes('"here"'), 1);
     await vi.runAllTimersAsync();
-    expect(troubles).toEqual(['Cannot keep what nodes said last of themselves: the disk is full']);
+    expect(troubles).toEqual(['Cannot save the last status of the nodes: the disk is full']);
     diskIsFull = false;
     retained.save('wells/barn/presence', bytes('"gone"'), 1);
     await vi.runAllTimersAsync();

@@ -8,7 +8,7 @@ const REASONS: Record<string, string> = {
   ENOENT: 'there is no such file or folder. Check the path',
   EISDIR: 'it is a folder, and a file is needed. Name a file',
   ENOTDIR: 'a part of the path is a file, and a folder is needed. Name another path',
-  EEXIST: 'it exists already. Choose another name',
+  EEXIST: 'it already exists. Choose another name',
   EACCES: 'your user has no permission. Change its permissions, or choose another path',
   EPERM: 'your user has no permission. Change its permissions, or choose another path',
   EROFS: 'the disk is read-only. Choose another path',

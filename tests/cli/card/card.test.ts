@@ -19,7 +19,7 @@ const cards = async (station: TestServer): Promise<number> =>
 describe('card set, show, history and list', () => {
   it('a new well, changed, looked at, with who did what', async () => {
     const { card } = await shop();
-    expect((await card('list')).out[0]).toContain('There is no well yet');
+    expect((await card('list')).out[0]).toContain('No wells yet');
     await expect(card('set', 'mill', 'switch=40/60')).rejects.toThrow('To create it, add --new');
     const made = await card(
       'set',
@@ -31,12 +31,12 @@ describe('card set, show, history and list', () => {
     );
     expect(made.out[0]).toBe('Saved the card of mill.');
     expect(made.out[1]).toContain('Is this right? tank.precharge: The precharge, 45 psi, is over the cut-in');
-    await expect(card('set', 'mill', 'owner=A', '--new')).rejects.toThrow('it has a card already');
+    await expect(card('set', 'mill', 'owner=A', '--new')).rejects.toThrow('it already has a card');
     expect(
       (await card('set', 'mill', 'tank.precharge=', 'treatment=softener; lamp', '--by', 'Tom')).code,
     ).toBe(EXIT.ok);
     expect((await card('set', 'mill', 'treatment=softener; lamp')).out).toEqual([
-      'The card of mill says so already.',
+      'Nothing to change: the card of mill already has these values.',
     ]);
     const shown = (await card('show', 'mill')).out;
     expect(shown[0]).toMatch(/^mill, changed \d{4}-.* UTC by Tom$/);
@@ -66,7 +66,7 @@ describe('card set, show, history and list', () => {
     [['set', 'mill', 'well=barn'], 'Cannot read "well=barn"'],
     [['set', 'mill'], 'Cannot run stillwell card set: field=value must be given'],
     [['show'], 'Cannot run stillwell card show: well must be given. Usage: stillwell card show <well>'],
-    [['show', 'a', 'b'], 'Cannot read "b": nothing more may follow. Usage: stillwell card show <well>'],
+    [['show', 'a', 'b'], 'Cannot read "b": too many arguments. Usage: stillwell card show <well>'],
     [['turn', 'a'], 'Cannot run "stillwell card turn": it must be one of list, show'],
     [['import', 'no-such.csv'], 'Cannot read no-such.csv: there is no such file or folder'],
     [['import', 'cards.txt'], 'Cannot read cards.txt'],
@@ -155,7 +155,7 @@ describe('card import and export', () => {
     expect(stopped.err.join(' ')).toContain(
       'line 3, barn: Cannot read card: electrical.photos must be documents',
     );
-    expect(stopped.err.join(' ')).toContain('Imported: 2 of 3 cards. Run the command again to go on.');
+    expect(stopped.err.join(' ')).toContain('Imported: 2 of 3 cards. Run the command again to continue.');
     expect(await cards(station)).toBe(2);
     const again = await card('import', file('again.csv', text.replace(lost, '')));
     expect(again.out).toEqual(['1 card imported (1 of new wells), 2 unchanged.']);
@@ -164,7 +164,7 @@ describe('card import and export', () => {
   it('a table that is there already, perhaps filled in by hand, is not written over', async () => {
     const { card } = await shop();
     const table = file('wells.csv', 'well,owner\nmill,Larch\n');
-    await expect(card('export', table)).rejects.toThrow('it exists already. Choose another name');
+    await expect(card('export', table)).rejects.toThrow('it already exists. Choose another name');
     expect(readFileSync(table, 'utf8')).toBe('well,owner\nmill,Larch\n');
   });
 

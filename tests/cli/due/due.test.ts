@@ -104,12 +104,9 @@ describe('stillwell due', () => {
     [['done', 'house-hill', 'precharge', '--photo', 'no-such.jpg'], 'there is no such file'],
     [['done', 'house-hill', 'precharge', '--value', '38 ft'], 'value must be a pressure'],
     [['done', 'house-hill', 'precharge', '--on', '2026-02-30'], 'Cannot read --on'],
-    [['done', 'house-hill'], 'either a well and a check must be given'],
-    [['done', 'house-hill', 'tyres'], 'Cannot record tyres: the checks of house-hill are'],
-    [
-      ['house-hill', 'orchard'],
-      'Cannot read "orchard": nothing more may follow. Usage: stillwell due [well]',
-    ],
+    [['done', 'house-hill'], 'give a well and a check, or --table'],
+    [['done', 'house-hill', 'tyres'], 'Cannot record tyres: it must be one of the checks of house-hill'],
+    [['house-hill', 'orchard'], 'Cannot read "orchard": too many arguments. Usage: stillwell due [well]'],
     [['--until', '2027-01-01', '--days', '3'], 'Give one of them'],
     [['--subscribe', '--remove-address'], 'removes the address'],
   ])('%j is a mistake that is named', async (args, says) => {
@@ -129,7 +126,7 @@ describe('stillwell due --subscribe', () => {
   test('tells an address that answers, the same one again, and a new one that takes it away', async () => {
     const [first = '', words] = await due('--subscribe');
     expect(first).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/[a-z2-7]{28}\/checks\.ics$/);
-    expect(words).toContain('Everyone on this network who has this address');
+    expect(words).toContain('Anyone on this network with this address');
     expect((await fetch(first)).status).toBe(200);
     expect((await due('--subscribe'))[0]).toBe(first);
     const [own = ''] = await due('orchard', '--subscribe');

@@ -38,7 +38,7 @@ describe('stillwell export and import', () => {
       /^0 \/a\.zip: [\d,]+ bytes, everything known about mill\.$/,
     );
     expect(await run('import', at('a.zip'), '--data', at('two'))).toBe(
-      '0 mill was not known here and is now. Added: 8 entries, 2 documents, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.',
+      '0 mill was added as a new well. Added: 8 entries, 2 documents, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.',
     );
     await run('export', 'mill', at('b.zip'), '--data', at('two'));
     expect(Buffer.compare(readFileSync(at('a.zip')), readFileSync(at('b.zip')))).toBe(0);
@@ -49,7 +49,7 @@ describe('stillwell export and import', () => {
     await run('export', 'mill', at('a.html'), '--data', at('one'), '--units', 'metric');
     expect(readFileSync(at('a.html'), 'utf8')).toContain('Static level 12.5 m');
     expect(await run('import', at('a.html'), '--data', at('two'))).toContain(
-      '2 documents did not come with it',
+      'Missing from the export: 2 documents',
     );
   });
 
@@ -60,10 +60,10 @@ describe('stillwell export and import', () => {
     await store.close();
     await run('export', 'mill', at('a.zip'), '--data', at('one'));
     expect(await run('import', at('a.zip'), '--data', at('two'))).toMatch(
-      /^2 There is a well called mill here already.*If it is, add --same\.$/,
+      /^2 There is already a well called mill here.*To confirm, add --same\.$/,
     );
     expect(await run('import', at('a.zip'), '--data', at('two'), '--same')).toContain(
-      'nothing that was here was changed',
+      'no existing record was changed',
     );
   });
 
@@ -102,7 +102,7 @@ describe('stillwell export and import', () => {
   test('leaves a file that is there alone', async () => {
     writeFileSync(at('a.zip'), 'mine');
     await expect(run('export', 'mill', at('a.zip'), '--data', at('one'))).rejects.toThrow(
-      'it exists already',
+      'it already exists',
     );
     expect(readFileSync(at('a.zip'), 'utf8')).toBe('mine');
   });

@@ -45,7 +45,7 @@ describe('stillwell labels', () => {
     expect(says.filter((part) => !text.includes(part))).toEqual([]);
     expect(text.match(/class="label-code"/g)).toHaveLength(5);
     expect(text.replaceAll('http://www.w3.org/2000/svg', '').match(/https?:|<script|<link|url\(/)).toBe(null);
-    await expect(run('labels', 'mill', page)).rejects.toThrow('it exists already');
+    await expect(run('labels', 'mill', page)).rejects.toThrow('it already exists');
   });
 
   it('writes a sheet an SVG, from the first place that is free', async () => {

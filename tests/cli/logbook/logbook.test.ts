@@ -76,7 +76,7 @@ describe('stillwell water', () => {
 
 describe('a table of results', () => {
   it.each([
-    ['analyte,result\nIron,1\n', 'line 1: it must name the columns analyte, value, and may name unit'],
+    ['analyte,result\nIron,1\n', 'line 1: it must name the columns analyte, value, and can name unit'],
     ['analyte,value,unit\nIron,1,mg/L\nLead,,ug/L\n', 'line 3: column value is empty'],
     ['analyte,value,unit\nIron,1\n', 'line 2: it has 2 cells, but the first line has 3'],
     ['analyte,value,unit\n"Iron,1,mg/L\n', 'line 2: a quote is opened and never closed'],
@@ -123,7 +123,7 @@ describe('stillwell document', () => {
     await run('document', 'get', 'mill', added.out[1]!.slice(-12), again);
     expect(readFileSync(out)).toEqual(readFileSync(log));
     expect(readFileSync(again)).toEqual(readFileSync(receipt));
-    await expect(run('document', 'get', 'mill', 'well-log.txt', out)).rejects.toThrow('it exists already');
+    await expect(run('document', 'get', 'mill', 'well-log.txt', out)).rejects.toThrow('it already exists');
     await expect(run('document', 'get', 'mill', 'nothing', fileOf('x'))).rejects.toThrow(
       'has no such document',
     );
@@ -132,7 +132,9 @@ describe('stillwell document', () => {
   it('a program that is called a manual is refused by the server, and by its words', async () => {
     const { run } = await mill();
     const disguised = fileOf('manual.pdf', Buffer.from([0x7f, 0x45, 0x4c, 0x46, 1, 1, 1, 0]));
-    await expect(run('document', 'add', 'mill', disguised)).rejects.toThrow('whatever its name says');
+    await expect(run('document', 'add', 'mill', disguised)).rejects.toThrow(
+      'The content counts, not the file name',
+    );
   });
 });
 
@@ -146,7 +148,7 @@ describe('stillwell visit', () => {
     const opened = (await run('visit', 'open', 'mill', '--by', 'Tom')).out;
     expect(opened[0]).toBe('A visit to mill is open. Alarms are suppressed until you close it.');
     expect(opened[1]).toContain('lock it off');
-    await expect(run('visit', 'open', 'mill')).rejects.toThrow('one is open already, opened by Tom');
+    await expect(run('visit', 'open', 'mill')).rejects.toThrow('one is already open, opened by Tom');
     const args = [
       'New pump set at 180 ft',
       '--part',
@@ -161,7 +163,7 @@ describe('stillwell visit', () => {
     expect(work.out).toEqual(['Recorded: New pump set at 180 ft']);
     const closed = (await run('visit', 'close', 'mill')).out;
     expect(closed[0]).toBe(
-      'The visit to mill is closed. A new baseline is learned, because the work touched pump, pipe.',
+      'The visit to mill is closed. A new baseline is learned, because the work affected pump, pipe.',
     );
     expect(closed[1]).toMatch(/^Before and after, mill: visit of .*; closed /);
     expect(closed[2]).toBe(
@@ -211,11 +213,11 @@ describe('a firm’s list of checks that were done', () => {
     const table = fileOf('done.csv', rows.join('\r\n'));
     const args = ['done', '--table', table];
     expect((await run('due', ...args, '--dry-run')).out).toEqual([
-      '3 checks would be recorded, recorded before: 0. Nothing was changed.',
+      '3 checks would be recorded, already recorded: 0. Nothing was changed.',
     ]);
     expect(await station.store.entries('mill')).toHaveLength(0);
-    expect((await run('due', ...args)).out).toEqual(['3 checks recorded, recorded before: 0.']);
-    expect((await run('due', ...args)).out).toEqual(['0 checks recorded, recorded before: 3.']);
+    expect((await run('due', ...args)).out).toEqual(['3 checks recorded, already recorded: 0.']);
+    expect((await run('due', ...args)).out).toEqual(['0 checks recorded, already recorded: 3.']);
     expect(
       entriesOf(await station.store.entries('mill'), 'check').map(({ by, body }) => [
         by,
@@ -236,8 +238,8 @@ describe('a firm’s list of checks that were done', () => {
   });
 
   it.each([
-    ['barn', 'precharge', 'FIRST', '', 'line 2: column well: there is no well barn'],
-    ['mill', 'tyres', 'FIRST', '', 'line 2: column check: mill has'],
+    ['barn', 'precharge', 'FIRST', '', 'line 2: column well: unknown well barn'],
+    ['mill', 'tyres', 'FIRST', '', 'line 2: column check: must be one of the checks of mill'],
     ['mill', 'precharge', '2025-02-30', '', 'line 2: column on: Must be a day of the calendar'],
     ['mill', 'precharge', '2999-01-01', '', 'line 2: column on: Must not lie ahead'],
     ['mill', 'precharge', 'FIRST', '31 ft', 'line 2: column value: must be a pressure'],
@@ -266,11 +268,11 @@ describe('a row that only the server refuses', () => {
       'line 3, mill: Cannot read entry: value must be between 0 and 300 psi',
     );
     expect(stopped.err.join(' ')).toContain(
-      'Recorded before that: 1 of 2 checks. Run the command again to go on.',
+      'Recorded before that: 1 of 2 checks. Run the command again to continue.',
     );
     const again = fileOf('again.csv', text.replace('3800', '38'));
     expect((await run('due', 'done', '--table', again)).out).toEqual([
-      '1 check recorded, recorded before: 1.',
+      '1 check recorded, already recorded: 1.',
     ]);
   });
 });
@@ -279,10 +281,10 @@ describe('stillwell note', () => {
   it('keeps one line with its end as an act, and its checks wait for a well that is laid up', async () => {
     const { run, station } = await mill();
     const said = (await run('note', 'mill', 'guests', 'for', '3', 'days')).out;
-    expect(said[0]).toMatch(/^Understood: "guests"\. Other use than normal is expected until the end of /);
+    expect(said[0]).toMatch(/^Read as: "guests"\. Unusual use is expected until the end of /);
     const laid = (await run('note', 'mill', 'laid up for 5 months')).out;
     expect(laid[0]).toMatch(
-      /^Understood: "laid up"\. The well is laid up, and its alarms are suppressed until the end of /,
+      /^Read as: "laid up"\. The well is laid up, and its alarms are suppressed until the end of /,
     );
     const acts = await station.store.acts({ well: 'mill', fromMs: 0 });
     expect(acts.slice(1).map(({ kind, by }) => [kind, by])).toEqual([
@@ -331,7 +333,7 @@ describe('mistakes in what was typed', () => {
     ['reading', ['add', 'mill', 'static-level'], 'value must be given'],
     ['reading', ['add', 'mill', 'static-level', '41 psi'], 'value must be a length'],
     ['reading', ['add', 'mill', 'depth', '41 ft'], 'what must be one of'],
-    ['reading', ['add', 'mill', 'flow', 'much in 48 s'], 'it must be a volume in a time'],
+    ['reading', ['add', 'mill', 'flow', 'much in 48 s'], 'it must be a volume and a time'],
     ['reading', ['add', 'mill', 'amps', '7.9 A', '--on', '2030-01-01'], 'Must not lie ahead'],
     ['reading', ['add', 'mill', 'amps', '7.9 A', '--photo', 'no-such.jpg'], 'there is no such file'],
     ['reading', ['take', 'mill'], 'Cannot run "stillwell reading take"'],
@@ -342,16 +344,16 @@ describe('mistakes in what was typed', () => {
     ['document', ['read', 'mill'], 'Cannot run "stillwell document read"'],
     ['visit', ['work', 'mill'], 'text must be given'],
     ['visit', ['work', 'mill', 'x', '--on', FIRST, '--touched', 'roof'], 'touched must be a list of pump'],
-    ['visit', ['close', 'mill', '--new-baseline', '--keep-baseline'], 'exclude each other'],
+    ['visit', ['close', 'mill', '--new-baseline', '--keep-baseline'], 'give only one of'],
     ['visit', ['report', 'mill'], 'there was no visit to mill yet'],
     ['visit', ['parts', 'mill', '--units', 'feet'], 'it must be us or metric: feet'],
     ['visit', ['pull', 'mill'], 'Cannot run "stillwell visit pull"'],
     ['note', ['mill', 'guests'], 'When is it over?'],
-    ['note', ['mill', 'guests', '--in-service'], 'exclude each other'],
-    ['note', ['mill', 'guests until Sunday', '--laid-up', '--expected'], 'exclude each other'],
+    ['note', ['mill', 'guests', '--in-service'], 'give only one of'],
+    ['note', ['mill', 'guests until Sunday', '--laid-up', '--expected'], 'give only one of'],
     ['log', ['note', 'mill'], 'text must be given'],
     ['log', ['note', 'mill', 'x', '--event', 'party'], 'event must be one of'],
-    ['log', ['void', 'mill', 'nothing'], 'what it replaces is no entry of this well'],
+    ['log', ['void', 'mill', 'nothing'], 'the entry that it replaces is not in the logbook of this well'],
   ])('%o %j', async (command, args, says) => {
     const { run } = await mill();
     await expect(run(command, ...args)).rejects.toThrow(says);

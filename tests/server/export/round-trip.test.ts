@@ -89,7 +89,7 @@ describe('a packet', () => {
     const taken = await give(other, first);
     expect(taken).toEqual({
       status: 200,
-      said: 'mill was not known here and is now. Added: 8 entries, 2 documents, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.',
+      said: 'mill was added as a new well. Added: 8 entries, 2 documents, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.',
     });
     expect(hash(await bytesOf(other))).toBe(hash(first));
     await other.live.tick();
@@ -104,12 +104,12 @@ describe('a packet', () => {
     const other = await start(folder(), 1);
     expect(await give(other, await bytesOf(mill, 'html'))).toEqual({
       status: 200,
-      said: 'mill was not known here and is now. Added: 8 entries, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles. 2 documents did not come with it: tank.jpg, ../../log of the well.txt.',
+      said: 'mill was added as a new well. Added: 8 entries, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles. Missing from the export: 2 documents (tank.jpg, ../../log of the well.txt).',
     });
     expect((await bytesOf(other)).length).toBeLessThan((await bytesOf(mill)).length);
     expect(await give(other, await bytesOf(mill))).toEqual({
       status: 200,
-      said: 'mill was known here; nothing that was here was changed. Added: 2 documents.',
+      said: 'mill already existed here; no existing record was changed. Added: 2 documents.',
     });
     expect(hash(await bytesOf(other))).toBe(hash(await bytesOf(mill)));
   });
@@ -131,7 +131,7 @@ describe('a packet', () => {
     );
     const refused = await give(other, bytes);
     expect(refused.status).toBe(409);
-    expect(refused.said).toContain('There is a well called mill here already');
+    expect(refused.said).toContain('There is already a well called mill here');
     expect(await other.store.entries()).toEqual([]);
     expect((await give(other, bytes, '?sameWell=true&by=Tom')).status).toBe(200);
     expect(await other.store.entries('mill')).toHaveLength(8);
@@ -159,7 +159,7 @@ describe('a packet', () => {
       { change: 'cycle', row: { ...cycle, startedMs, stoppedMs: startedMs + 118_000 } },
     ]);
     expect((await give(other, bytes, '?sameWell=true')).said).toContain(
-      'It is watched here: the card here stays',
+      'It is monitored here, so the card here stays',
     );
     expect((await other.store.acts({ well: 'mill', fromMs: 0 })).map(({ by }) => by)).toEqual(['Tom']);
     const acts = (await (await fetch(`${other.web.url}api/wells/mill/acts`)).json()) as {

@@ -38,7 +38,7 @@ it('a node beyond the ceiling is refused and makes nothing, however it comes; th
     ],
   });
   expect(rig.live.healthProblems()).toEqual([
-    'Cannot take a further node: one server takes 2 at most, and 2 are known. Remove those that are gone: stillwell node forget NAME',
+    'Cannot add a node: one server takes at most 2, and 2 are known. Remove those that are gone: stillwell node forget NAME',
   ]);
   await rig.restart('killed');
   expect([...rig.live.state().nodes.keys()]).toEqual(['a', 'b']);
@@ -62,7 +62,7 @@ it('a well beyond the ceiling is refused, by a card, a node, letting a node in o
     `Cannot add a well: ${no}`,
   );
   expect(rig.live.healthProblems()).toEqual([
-    expect.stringContaining('Cannot take a further well: one server watches 1 at'),
+    expect.stringContaining('Cannot add a well: one server monitors at most 1'),
   ]);
   expect([...rig.live.state().pipelines.keys()]).toEqual(['mill']);
   // It is read from by a card, so it makes no well.

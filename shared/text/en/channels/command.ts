@@ -3,15 +3,15 @@ type Word = string | number;
 
 export const commandChannelTexts = {
   thereIsNoSuchProgram: (program: Word) =>
-    `Cannot run the command ${program}: there is no such program. Give its whole path in the settings.`,
+    `Cannot run the command ${program}: there is no such program. Give its full path in the settings.`,
   programMayNotBeRun: (program: Word) =>
-    `Cannot run the command ${program}: it may not be run by this user. Make it executable.`,
+    `Cannot run the command ${program}: this user may not run it. Make it executable.`,
   cannotRunTheCommand: ({ program, reason }: Record<'program' | 'reason', Word>) =>
     `Cannot run the command ${program}: ${reason}.`,
   mustBeThePath: 'must be the path of a program',
   mustBeText: 'must be text',
   mustBeShorter: 'must be shorter',
-  runAProgramOfThis: 'Run a program of this machine. It gets the notice as JSON on its standard input.',
+  runAProgramOfThis: 'Run a program on this computer. It gets the notice as JSON on its standard input.',
   pathOfTheProgram: 'Path of the program.',
   itsArguments: 'Its arguments.',
   wasEnded: (signal: Word) => `was ended by ${signal}`,

@@ -3,11 +3,11 @@ type Word = string | number;
 
 export const mailChannelTexts = {
   noComputerIsCalled: (host: Word) =>
-    `Cannot send mail: no computer is called ${host} here. Check smtp.host in the settings, and the network.`,
+    `Cannot send mail: unknown host ${host}. Check smtp.host in the settings, and the network.`,
   nothingListensAt: (where: Word) =>
     `Cannot send mail: nothing listens at ${where}. Check smtp.host and smtp.port in the settings.`,
   noTrustedTls: ({ where, reason }: Record<'where' | 'reason', Word>) =>
-    `Cannot send mail: ${where} gives no TLS that can be trusted (${reason}). Check smtp.secure in the settings.`,
+    `Cannot send mail: ${where} offers no TLS that can be trusted (${reason}). Check smtp.secure in the settings.`,
   doesNotAnswer: (where: Word) =>
     `Cannot send mail: ${where} does not answer. Check smtp.port and smtp.secure in the settings, and the network.`,
   cannotSendMailThere: ({ where, reason }: Record<'where' | 'reason', Word>) =>
@@ -17,7 +17,7 @@ export const mailChannelTexts = {
   mustBeAMailAddressOr: 'must be a mail address, or a list of them',
   notifyByMailNeedsSmtp: 'Notify by mail. Needs smtp.',
   oneAddressOrAList: 'One address or a list.',
-  mustComeWithSmtpWho: 'must come with smtp: who takes the mail?',
+  mustComeWithSmtpWho: 'needs the section smtp, which names the mail server',
   mailTo: (to: Word) => `mail to ${to}`,
   settingsHaveNoSmtpSection: 'the settings have no smtp section',
   mailRelayPort: ({ host, port }: Record<'host' | 'port', Word>) => `the mail relay ${host} port ${port}`,
@@ -28,15 +28,15 @@ export const mailChannelTexts = {
     `Cannot send mail to ${address}: ${answer}.`,
   mustBeAMailAddressOrA: 'must be a mail address, or a name and <an address>',
   mustBeAUserName: 'must be a user name',
-  mailServerThatTakesNotices: 'The mail server that takes notices.',
+  mailServerThatTakesNotices: 'The mail server that sends the notices.',
   itsNameOrAddress: 'Its name or address. A relay on the farm network will do.',
   itsPort: 'Its port.',
   withTlsWithNone: '587; 465 with tls, 25 with none',
-  starttlsTlsOrNone: 'starttls, tls, or none for a relay that asks for no user.',
-  userNameWhereItAsks: 'User name, where it asks for one.',
-  fileWithThePassword: 'File with the password. Or put it into STILLWELL_SMTP_PASSWORD.',
+  starttlsTlsOrNone: 'starttls, tls, or none for a relay without a user name.',
+  userNameWhereItAsks: 'User name, if the server asks for one.',
+  fileWithThePassword: 'File with the password. Or set STILLWELL_SMTP_PASSWORD.',
   senderOfTheMail: 'Sender of the mail.',
   mustComeWithSmtpUser: 'must come with smtp.user',
   mustBeStarttlsOrTls:
-    'must be starttls or tls where a user signs in: else the password can be read on the way',
+    'must be starttls or tls if there is a user: otherwise the password is sent unencrypted',
 };

@@ -6,8 +6,8 @@ export const mqttChannelTexts = {
   mustBeATopicWithout: 'must be a topic without + # and $',
   notifyByAMessage: 'Notify by a message on the broker, for a siren or a light.',
   topicNotUnderTheRoot: 'The topic; not under the root of the nodes.',
-  mustNotLieUnderWhere: (root: Word) => `must not lie under ${root}/, where nodes talk`,
+  mustNotLieUnderWhere: (root: Word) => `must not be under ${root}/, which nodes use`,
   thereIsNoBrokerHere: 'there is no broker here',
   cannotTellTheTopic: ({ topic, errorMessage }: Record<'topic' | 'errorMessage', Word>) =>
-    `Cannot tell the topic ${topic}: ${errorMessage}.`,
+    `Cannot publish on the topic ${topic}: ${errorMessage}.`,
 };

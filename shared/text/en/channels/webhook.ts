@@ -2,12 +2,12 @@
 type Word = string | number;
 
 export const webhookChannelTexts = {
-  nothingListensThere: 'nothing listens there.',
-  noComputerOfThatName: 'no computer of that name is known here; check the address, and the network.',
+  nothingListensThere: 'nothing is listening there.',
+  noComputerOfThatName: 'unknown host. Check the address and the network.',
   mustBeAnHttp: 'must be an http or https address',
   mustBeTheName: 'must be the name of an environment variable',
-  notifyByAnHttpRequest: 'Notify by an HTTP request, signed as Standard Webhooks says.',
-  whereItGoes: 'Where it goes.',
+  notifyByAnHttpRequest: 'Notify by an HTTP request, signed according to Standard Webhooks.',
+  whereItGoes: 'Address that it is sent to.',
   fileWithTheSigningSecret: 'File with the signing secret (whsec_…).',
   orTheEnvironmentVariable: 'Or the environment variable that holds it (name it STILLWELL_SECRET_…).',
   mustHoldOneOfSecretfile: 'must hold one of secretFile, secretEnv',
@@ -15,9 +15,9 @@ export const webhookChannelTexts = {
   cannotCallTheWebhook: ({ host, reason }: Record<'host' | 'reason', Word>) =>
     `Cannot call the webhook at ${host}: ${reason}`,
   webhookAtSendsUs: ({ host, status }: Record<'host' | 'status', Word>) =>
-    `The webhook at ${host} sends us on elsewhere (${status}); that is not followed. Give the final address in the settings.`,
+    `The webhook at ${host} redirects to another address (${status}). Redirects are not followed. Give the final address in the settings.`,
   webhookAtAnsweredOnlyXx: ({ host, status }: Record<'host' | 'status', Word>) =>
-    `The webhook at ${host} answered ${status}; only 2xx means that it was taken.`,
-  addressThatIsNone: 'an address that is none',
+    `The webhook at ${host} answered ${status}; only 2xx means that it was accepted.`,
+  addressThatIsNone: 'an invalid address',
   noAnswerWithinS: (responseTimeoutMs: Word) => `no answer within ${responseTimeoutMs} s.`,
 };

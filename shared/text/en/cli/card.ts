@@ -43,22 +43,22 @@ export const cardCommandTexts = {
     n,
     changesCount,
   }: Record<'n' | 'changesCount', number> & { why: string }) =>
-    `${why}\nImported: ${n} of ${formatCount(changesCount, 'card')}. Run the command again to go on.`,
+    `${why}\nImported: ${n} of ${formatCount(changesCount, 'card')}. Run the command again to continue.`,
   cardsImportedOfNewWells: ({ n, fresh, same }: Record<'n' | 'fresh', number> & { same: string }) =>
     `${formatCount(n, 'card')} imported (${fresh} of new wells), ${same}.`,
   importedAsTheyAre: (odd: number) =>
     `Imported as they are, but they look wrong: ${formatCount(odd, 'value')}. To see them: stillwell card show WELL`,
-  cardOfSaysSoAlready: (well: Word) => `The card of ${well} says so already.`,
+  cardOfSaysSoAlready: (well: Word) => `Nothing to change: the card of ${well} already has these values.`,
   savedTheCard: (well: Word) => `Saved the card of ${well}.`,
   isThisRightOf: ({ key, question }: Record<'key' | 'question', Word>) =>
     `Is this right? ${key}: ${question}`,
   nothingWasChanged: (rest: Word) => `Nothing was changed. ${rest}`,
   itMustBeAField: (field: Word) =>
     `Cannot read "${field}": it must be a field of the card and its value, such as pump.motor="3/4 hp"`,
-  itHasACardAlready: (well: Word) => `Cannot create ${well}: it has a card already`,
+  itHasACardAlready: (well: Word) => `Cannot create ${well}: it already has a card`,
   thereIsNoSuchWell: (well: Word) =>
     `Cannot change the card of ${well}: there is no such well. To create it, add --new`,
-  thereIsNoWellYet: 'There is no well yet. To create one: stillwell card set NAME timeZone=… --new',
+  thereIsNoWellYet: 'No wells yet. To create one: stillwell card set NAME timeZone=… --new',
   noCardYet: 'no card yet',
   cardOf: (atMs: Word) => `card of ${atMs}`,
   changed: ({ well, moment, by }: { well: string; moment: string; by: string | undefined }) =>
@@ -76,8 +76,8 @@ export const cardCommandTexts = {
   listAllWellsWithTheir: 'List all wells, with their state and the date of their card.',
   printTheCard: 'Print the card of a well, the questions about it, and the measured values.',
   listTheChanges: 'List the changes of a card: who changed what, and when.',
-  changeFieldsOfACard: 'Change fields of a card. A field with nothing after its = is removed.',
-  fieldsAsCardShowNames: 'Fields as "card show" names them. Write quantities with their unit.',
+  changeFieldsOfACard: 'Change fields of a card. To remove a field, leave the value after its = empty.',
+  fieldsAsCardShowNames: 'Fields, named as in "card show". Write quantities with their unit.',
   createTheWell: 'Create the well.',
   examplesOfCardSet:
     '\nExamples:\n  stillwell card set mill --new timeZone=America/Denver switch=40/60\n  stillwell card set mill pump.motor="3/4 hp" tank.precharge="38 psi" tank.maker=',
@@ -91,7 +91,7 @@ export const cardCommandTexts = {
   tableIsUtfWithCommas:
     '\nA table is UTF-8 with commas (RFC 4180): one row for each well, one column for each field.\nColumns have the names that "card show" prints: well, site, pump.motor, switch, tank.precharge.\nAn empty cell leaves the field as it is. A single - removes it. Lists are separated by "; ".\nA well with several pumps has columns such as pumps.p1.pump.motor and pumps.p2.pump.motor.\n\nExample:\n  stillwell card import alder-bench.csv --dry-run',
   exportAllCardsAsJson: 'Export all cards as JSON, or as a table that "card import" reads.',
-  fileToMakeJson: 'File to make (.json or .csv). A file that exists is left as it is. Default: stdout.',
+  fileToMakeJson: 'File to create (.json or .csv). An existing file is not overwritten. Default: stdout.',
   exportATable: 'Export a table.',
   includeColumnsThatNoCard: 'Include columns that no card fills.',
   examplesOfCardExport: '\nExample:\n  stillwell card export alder-bench.csv',

@@ -20,13 +20,13 @@ export const commandTexts = {
     `Cannot run ${path}: ${argument} must be given. Usage: ${usage}`,
   cannotRun: ({ path, reason, remedy }: Record<'path' | 'reason' | 'remedy', Word>) =>
     `Cannot run ${path}: ${reason}. ${remedy}`,
-  cannotGoOnWithTheDemo: (why: Word) => `Cannot go on with the demo: ${why}`,
+  cannotGoOnWithTheDemo: (why: Word) => `Cannot continue the demo: ${why}`,
   noServerHasRun: ({ dataDir, options }: Record<'dataDir' | 'options', Word>) =>
-    `Cannot record: no server has run on ${dataDir} yet. Start it first: stillwell serve${options}`,
+    `Cannot record: no server has used ${dataDir} yet. Start one first: stillwell serve${options}`,
   serverMustBeRunning: ({ why, options }: Record<'why' | 'options', Word>) =>
     `${why} The server must be running: stillwell serve${options}`,
   cannotReachTheServer: (address: Word) =>
-    `Cannot reach ${address}: is the server running there? It is started with: stillwell serve`,
+    `Cannot reach ${address}: is the server running there? To start it: stillwell serve`,
   helpTitles,
   anyOptions: '[options]',
   anyCommand: '[command]',
@@ -48,26 +48,26 @@ export const commandTexts = {
   noActiveAlarms: 'No active alarms.',
   noAlarms: 'No alarms.',
   showAlderBenchAnInvented:
-    'Show Alder Bench, an invented farm with four simulated wells; three of them are in trouble. The past is simulated first, which takes a minute or two. Then the demo runs in real time until you press Ctrl-C. Nothing is kept.',
-  daysOfPastDefault: (defaultDays: Word) => `Days of past. Default: ${defaultDays}.`,
+    'Show Alder Bench, an invented farm with four simulated wells; three of them are in trouble. The past is simulated first, which takes a minute or two. Then the demo runs in real time until you press Ctrl-C. Nothing is saved.',
+  daysOfPastDefault: (defaultDays: Word) => `Days of past to simulate. Default: ${defaultDays}.`,
   portOfThePagesOnly: (defaultPort: Word) =>
     `Port of the pages. Only this computer can open them. Default: ${defaultPort}.`,
   examplesOfDemo: '\nExample:\n  stillwell demo --days 14',
   alderBenchAnInventedFarm: ({ days, url }: { days: number; url: string }) =>
     `Alder Bench, an invented farm. Simulating its past of ${formatCount(days, 'day')}. Pages: ${url}`,
   readingsOfThePast: ({ readings, value }: Record<'readings' | 'value', number>) =>
-    `${formatCount(readings, 'reading')} of the past in ${value} s; now live. End with Ctrl-C.`,
+    `${formatCount(readings, 'past reading')} simulated in ${value} s; now live. End with Ctrl-C.`,
   /** Of the bar of progress; the names in braces stay. */
   progressOfThePast: 'past [{bar}] {percentage} %, {eta_formatted} left',
   farmOffice: 'farm office',
   use: ({ path, reason }: Record<'path' | 'reason', Word>) => `Cannot use${path}: ${reason}`,
   itMustBeAFile: (path: Word) => `Cannot read ${path}: it must be a file`,
   itMayHaveMibAt: ({ path, maxBytes, value }: Record<'path' | 'maxBytes' | 'value', Word>) =>
-    `Cannot read ${path}: it may have ${maxBytes} MiB at most: ${value} MiB`,
+    `Cannot read ${path}: it must be at most ${maxBytes} MiB: ${value} MiB`,
   itMustBeUtfSave: (path: Word) => `Cannot read ${path}: it must be UTF-8. Save it as "CSV UTF-8"`,
   itExistsAlreadyChooseAnother: (path: Word) =>
-    `Cannot write ${path}: it exists already. Choose another name`,
-  isForgotten: (node: Word) => `${node} is forgotten.`,
+    `Cannot write ${path}: it already exists. Choose another name`,
+  isForgotten: (node: Word) => `${node} was forgotten.`,
   thereIsNoDatabase: (dataDir: Word) =>
     `Cannot forget a node: there is no database in ${dataDir}. Name another folder with --data`,
   nameOfTheNode: 'Name of the node: 1 to 40 of a-z, 0-9 and -.',
@@ -76,16 +76,16 @@ export const commandTexts = {
   listTheNodesThatHave: 'List the nodes that have a password.',
   removeThePassword: 'Remove the password of a node, so that it cannot connect again. Its readings are kept.',
   makeAUserName:
-    'Make a user name and a password for a node. The password is printed once. Adding a node again gives it a new password.',
+    'Create a user name and a password for a node. The password is printed once. Adding a node again gives it a new password.',
   anotherNodeWhoseReadingsThis:
     'Another node whose readings this gateway publishes. Repeat the option for each.',
   examplesOfNodeAdd:
     '\nExamples:\n  stillwell node add barn-north\n  stillwell node add gateway --speaks-for barn-north --speaks-for mill',
   forgetNodesThatAreGone:
-    'Forget nodes that are gone, and the wells that were made for them. A node that has sent readings stays, and so does one that a card names. Remove its password first, or it comes back when it connects.',
+    'Forget nodes that are gone, and the wells that were created for them. A node that has sent readings stays, and so does one that a card names. Remove its password first, or it comes back when it connects.',
   addressOfTheRunningServer: 'Address of the running server. Default: the one in the settings.',
   examplesOfNodeForget: '\nExample:\n  stillwell node forget barn-nroth',
-  noNodeHasAPassword: 'No node has a password yet. To make one: stillwell node add NAME',
+  noNodeHasAPassword: 'No node has a password yet. To create one: stillwell node add NAME',
   since: (since: Word) => `since ${since}`,
   sinceSpeaksFor: ({ since, names }: Record<'since' | 'names', Word>) =>
     `since ${since}  speaks for ${names}`,
@@ -95,13 +95,13 @@ export const commandTexts = {
   nodeName: (wrong: Word) => `Cannot add ${wrong}: a node name must be 1 to 40 of a-z, 0-9 and -`,
   userName: (name: Word) => `User name  ${name}`,
   password: (password: Word) => `Password   ${password}`,
-  putThePasswordInto: 'Put the password into the node now, or write it down. It is not shown again.',
+  putThePasswordInto: 'Enter the password in the node now, or write it down. It is not shown again.',
   addressOfTheServerWithDefault: (address: Word) => `Address of the running server. Default: ${address}.`,
   printJsonForOtherPrograms: 'Print JSON for other programs, one object on each line.',
-  whoDidItDefaultYour: 'Who did it. Default: your user name on this computer.',
-  whenItWasSoDefault: 'When it was so, as 2026-11-30. Default: now.',
-  remark: 'A remark.',
-  photoOrDocumentToKeep: 'A photo or document to keep with it. Repeat the option for each file.',
+  whoDidItDefaultYour: 'Person who did it. Default: your user name on this computer.',
+  whenItWasSoDefault: 'Date of the event, such as 2026-11-30. Default: now.',
+  remark: 'A note.',
+  photoOrDocumentToKeep: 'A photo or document to save with it. Repeat the option for each file.',
   settingsFileOfTheServer: 'Settings file of the server. Default: .stillwell/settings.json.',
   dataFolderOfTheServer: 'Data folder of the server. Default: the one in the settings, or .stillwell.',
   usOrMetricDefaultUs: 'us or metric. Default: us.',
@@ -120,9 +120,9 @@ export const commandTexts = {
   showChangeCheckImport: 'Show, change, check, import and export cards.',
   listTheChecks: 'List the checks that are due, and record checks.',
   openAndCloseVisits: 'Open and close visits, and record work.',
-  recordAndListReadings: 'Record and list readings that were taken by hand.',
+  recordAndListReadings: 'Record and list readings that a person took.',
   recordAndListWaterTests: 'Record and list water tests.',
-  keepManualsReceiptsWellLogs: 'Keep manuals, receipts, well logs and photos.',
+  keepManualsReceiptsWellLogs: 'Save manuals, receipts, well logs and photos.',
   announceGuestsIrrigationAShutdown: 'Announce guests, irrigation, a shutdown or the end of one.',
   listTheLogbookAdd: 'List the logbook, add an entry or void one.',
   printLabelsForTheEquipment: 'Print labels for the equipment of a well.',
@@ -134,46 +134,46 @@ export const commandTexts = {
   writeEverythingKnownAbout: 'Write everything known about a well to one file.',
   readAnExportOfAnother: 'Read an export of another server.',
   stillwellWatchesWaterWells:
-    'Stillwell watches water wells with a current clamp and a pressure transducer. It reports changes early. It cannot switch a pump, and it is no safety device.',
+    'Stillwell watches water wells with a current clamp and a pressure transducer. It reports changes early. It cannot switch a pump and is not a safety device.',
   printTheVersion: 'Print the version.',
   printThisHelp: 'Print this help.',
   helpForOneCommandStillwell: '\nHelp for one command: stillwell COMMAND --help',
   itMustBeOne: ({ word, commands }: Record<'word' | 'commands', Word>) =>
     `Cannot run "${word}": it must be one of ${commands}. Try: stillwell --help`,
   oneOfMustFollowTry: ({ path, names }: Record<'path' | 'names', Word>) =>
-    `Cannot run ${path}: one of ${names} must follow. Try: ${path} --help`,
+    `Cannot run ${path}: it needs one of ${names}. Try: ${path} --help`,
   itMustBeOneOfTry: ({ path, word, names }: Record<'path' | 'word' | 'names', Word>) =>
     `Cannot run "${path} ${word}": it must be one of ${names}. Try: ${path} --help`,
   nothingMoreMayFollowUsage: ({ extra, usageOf }: Record<'extra' | 'usageOf', Word>) =>
-    `Cannot read "${extra}": nothing more may follow. Usage: ${usageOf}`,
+    `Cannot read "${extra}": too many arguments. Usage: ${usageOf}`,
   tryHelp: (command: Word) => `Try: ${command} --help`,
   didYouMean: (suggestion: Word) => `Did you mean ${suggestion}?`,
   recordWhatNodesSendAndWhat:
     'Record what nodes send and what people do, until you press Ctrl-C. The server must be running; recording changes nothing in it.',
-  fileToMakeAFile: 'File to make. A file that exists is left as it is. - writes to stdout.',
+  fileToMakeAFile: 'File to create. An existing file is not overwritten. - writes to stdout.',
   examplesOfRecord:
     '\nExamples:\n  stillwell record alder-bench.ndjson\n  stillwell record - --data /srv/alder-bench | gzip > alder-bench.ndjson.gz',
   recordingEndWithCtrlC: 'Recording. End with Ctrl-C.',
   recordedMessagesAndActs: ({ messages, acts }: Record<'messages' | 'acts', number>) =>
     `Recorded ${formatCount(messages, 'message')} and ${formatCount(acts, 'act')}.`,
   listTheMessages:
-    'List the messages that the server refused, counted by reason, and the last ones. Every refused message is kept, so that its sender can be repaired. The server must be running.',
-  howManyOfTheLast: (defaultLimit: Word) => `How many of the last ones. Default: ${defaultLimit}.`,
+    'List the messages that the server refused: counts by reason, then the last ones. Every refused message is saved, so that its sender can be corrected. The server must be running.',
+  howManyOfTheLast: (defaultLimit: Word) => `Number of last messages to list. Default: ${defaultLimit}.`,
   examplesOfRefused: '\nExample:\n  stillwell refused --limit 5',
   noMessageWasRefused: 'No message was refused.',
   countLast: ({ count, moment }: Record<'count' | 'moment', Word>) => `${count}  last ${moment}`,
-  lastOnes: 'The last ones:',
+  lastOnes: 'Last messages:',
   printTheCyclesDaysBaselinesAnd:
-    'Print the cycles, days, baselines and alarms of a recording, one JSON object on each line. The lines are in order of time. No server is needed. The exit code is 2 if the recording or a card cannot be used.',
+    'Print the cycles, days, baselines and alarms of a recording, one JSON object on each line, in order of time. No server is needed. The exit code is 2 if the recording or a card cannot be used.',
   fileFromStillwellRecord:
-    'File from "stillwell record", or any MQTT client that prints JSON; gzip is read, too. - reads stdin.',
+    'File from "stillwell record", or from any MQTT client that prints JSON, plain or gzip. - reads stdin.',
   cardJsonOfAWell:
-    'Card (.json) of a well that the recording has no card of. Repeat it for each well. With NODE= the well reads from that node.',
+    'Card (.json) of a well that has no card in the recording. Repeat the option for each well. With NODE= the well reads from that node.',
   firstPartOfTheTopics: 'First part of the topics. Default: wells.',
   examplesOfReplay:
     '\nExamples:\n  stillwell replay alder-bench.ndjson.gz --card north-paddock.json\n  stillwell replay --card pumphouse=mill.json - < mill.ndjson',
   sendATestNoticeToA:
-    'Send a test notice to a recipient, through each of the channels in the settings. Then check that it has arrived: only that proves it.',
+    'Send a test notice to a recipient, through each of the channels in the settings. Then check that the recipient got it.',
   nameOfTheRecipientUnder: 'Name of the recipient under "notices" in the settings. Default: all recipients.',
   examplesOfSendtest: '\nExample:\n  stillwell send-test Anna',
   to: (name: Word) => ` to ${name}`,
@@ -181,11 +181,11 @@ export const commandTexts = {
   settingsNameNoRecipientAdd: 'the settings name no recipient. Add one under "notices"',
   settingsName: (known: Word) => `the settings name ${known}`,
   builtInBrokerIsPart:
-    'the built-in broker is part of the running server and takes notices from it alone, so this way cannot be tried from here',
+    'the built-in broker accepts notices only from the running server, so this command cannot test this channel',
   watchYourWellsUntilYouPress: (defaultServer: Word) =>
     `Watch your wells until you press Ctrl-C. No settings are needed: nodes publish to this computer, and the pages are at ${defaultServer}/. Each node needs its own user name and password: stillwell node add NAME`,
   addressOfThisComputer:
-    "Address of this computer on the farm's network. Nodes with a password reach the broker there. Phones reach the calendar of checks there.",
+    "Address of this computer on the farm's network. Nodes with a password connect to the broker there. Phones read the calendar of checks there.",
   portOfTheBuilt: 'Port of the built-in broker. Default: 1883.',
   portOfTheCalendar: 'Port of the calendar for phones. Default: 8422.',
   portOfThePagesOnlyThis: 'Port of the pages. Only this computer can open them. Default: 8420.',
@@ -199,17 +199,17 @@ A settings file that sends mail to Anna when something is wrong:
    "smtp": {"host": "mail.alder-bench.example", "from": "wells@alder-bench.example"}}
 
 ${settingsHelp}`,
-  endingSaving: 'Ending: saving.',
+  endingSaving: 'Stopping: saving the state.',
   pages: (url: Word) => `Pages: ${url}`,
   builtInBrokerPort: ({ brokerPort, options }: Record<'brokerPort' | 'options', Word>) =>
-    `Built-in broker: port ${brokerPort}. To make a password for a node: stillwell node add NAME${options}`,
+    `Built-in broker: port ${brokerPort}. To create a password for a node: stillwell node add NAME${options}`,
   calendarForPhonesPort: ({ host, port, server }: Record<'host' | 'port' | 'server', Word>) =>
-    `Calendar for phones: ${host} port ${port}. To make its address, open the page "Due", or: stillwell due --subscribe${server}`,
+    `Calendar for phones: ${host} port ${port}. To create its address, open the page "Due", or: stillwell due --subscribe${server}`,
   noNodeHasSentAnything: 'No node has sent anything yet. To see simulated wells first: stillwell demo',
   settingsNameAnExternalBroker: 'Cannot use --broker-port: the settings name an external broker',
   refused: 'Refused',
   serverMustBeAnAddress: ({ address, defaultServer }: Record<'address' | 'defaultServer', Word>) =>
-    `Cannot ask ${address}: --server must be an address such as ${defaultServer}`,
+    `Cannot reach ${address}: --server must be an address such as ${defaultServer}`,
   answeredButNot: ({ address, status }: Record<'address' | 'status', Word>) =>
-    `${address} answered ${status}, but not as a Stillwell does`,
+    `${address} answered ${status}, but it is not a Stillwell server`,
 };

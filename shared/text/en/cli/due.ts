@@ -5,7 +5,7 @@ type Word = string | number;
 
 export const dueCommandTexts = {
   checksOf: ({ check, well, checks }: Record<'check' | 'well' | 'checks', Word>) =>
-    `Cannot record ${check}: the checks of ${well} are ${checks}`,
+    `Cannot record ${check}: it must be one of the checks of ${well}: ${checks}`,
   recordedIsNextDue: ({ title, date }: Record<'title' | 'date', Word>) =>
     `Recorded. ${title} is next due on ${date}.`,
   recordedNotDueAgain: (title: Word) => `Recorded. ${title} is not due again.`,
@@ -48,15 +48,15 @@ export const dueCommandTexts = {
   noPhoneCanReach: ({ hosts, commandOptions }: Record<'hosts' | 'commandOptions', Word>) =>
     `No phone can reach the calendar: the server answers only this computer. Start it with: stillwell serve --listen ${hosts}${commandOptions}`,
   oldAddressNoLongerWorks:
-    'The old address no longer works. Everyone on this network who has the new one can read the calendar.',
+    'The old address no longer works. Anyone on this network with the new address can read the calendar.',
   everyoneOnThisNetworkWho:
-    'Everyone on this network who has this address can read the calendar. It holds names of wells, due checks and their reasons, and where things are.',
+    'Anyone on this network with this address can read the calendar. It shows the names of the wells, their due checks and reasons, and locations.',
   nothingWasRecordedOfLines: ({ badCount, rowsCount }: Record<'badCount' | 'rowsCount', number>) =>
     `Nothing was recorded: ${badCount} of ${formatCount(rowsCount, 'line')} cannot be read.`,
   rows: { one: (at: number) => `line ${at}`, many: (count: number) => formatCount(count, 'line') },
   columnProblem: ({ column, problem, value }: Record<'column' | 'problem' | 'value', Word>) =>
     `column ${column}: ${problem}: ${value}`,
-  wereRecordedBefore: (count: number) => `recorded before: ${count}`,
+  wereRecordedBefore: (count: number) => `already recorded: ${count}`,
   checksWouldBeRecordedNothing: ({ freshCount, same }: { freshCount: number; same: string }) =>
     `${formatCount(freshCount, 'check')} would be recorded, ${same}. Nothing was changed.`,
   checksRecorded: ({ freshCount, same }: { freshCount: number; same: string }) =>
@@ -68,25 +68,25 @@ export const dueCommandTexts = {
     n,
     rowsCount,
   }: Record<'line' | 'n' | 'rowsCount', number> & Record<'well' | 'message', string>) =>
-    `line ${line}, ${well}: ${message}\nRecorded before that: ${n} of ${formatCount(rowsCount, 'check')}. Run the command again to go on.`,
-  columnWellThereIsNo: (well: Word) => `column well: there is no well ${well}`,
+    `line ${line}, ${well}: ${message}\nRecorded before that: ${n} of ${formatCount(rowsCount, 'check')}. Run the command again to continue.`,
+  columnWellThereIsNo: (well: Word) => `column well: unknown well ${well}`,
   columnCheckHasAndNo: ({ well, checks, check }: Record<'well' | 'checks' | 'check', Word>) =>
-    `column check: ${well} has ${checks}, and no ${check}`,
+    `column check: must be one of the checks of ${well}: ${checks}: ${check}`,
   columnOn: ({ reason, on }: Record<'reason' | 'on', Word>) => `column on: ${reason}: ${on}`,
   columnResultMustBeOne: ({ checkOutcomes, result }: Record<'checkOutcomes' | 'result', Word>) =>
     `column result: must be one of ${checkOutcomes}: ${result}`,
   listTheChecksAndWater:
     'List the checks and water tests that are due within a month. Checks that were never recorded follow, each with a proposed date. Checks of a well that is laid up or out of service are on hold. The server must be running.',
   nameOfAWellDefault: 'Name of a well. Default: all wells.',
-  listWhatIsDueUp: 'List what is due up to this date, as 2027-03-31.',
+  listWhatIsDueUp: 'List what is due up to this date, such as 2027-03-31.',
   listWhatIsDueWithin: 'List what is due within this number of days.',
   listTheWellsOfOne: 'List the wells of one site.',
   printTheAddress: 'Print the address of the calendar for phones on the farm network.',
-  makeANewAddress: 'Make a new address. The old one stops working.',
+  makeANewAddress: 'Create a new address. The old one stops working.',
   removeTheAddress: 'Remove the address.',
   examplesOfDue:
     '\nExamples:\n  stillwell due --days 30\n  stillwell due mill --until 2027-03-31\n  stillwell due done mill precharge --value "36 psi" --left "38 psi" --result put-right',
-  recordACheck: 'Record a check that was done, or many checks with --table.',
+  recordACheck: 'Record one check that was done, or many with --table.',
   nameOfTheWell: 'Name of the well.',
   nameOfTheCheck: 'Name of the check, as "stillwell due" prints it: precharge, relief-valve …',
   oneOfDefaultRight: (checkOutcomes: Word) => `One of ${checkOutcomes}. Default: right.`,
@@ -98,7 +98,7 @@ export const dueCommandTexts = {
   examplesOfDueDone:
     '\nExamples:\n  stillwell due done mill precharge --value "36 psi" --left "38 psi" --result put-right\n  stillwell due done --table alder-bench-checks.csv --dry-run',
   eitherAWell:
-    'Cannot record a check: either a well and a check must be given, or --table. Usage: stillwell due done WELL CHECK',
+    'Cannot record a check: give a well and a check, or --table. Usage: stillwell due done WELL CHECK',
   proposeDatesForChecks:
     'Propose dates for checks that were never recorded, and save them with --write. Wells of one site follow each other. Saturdays and Sundays are left out.',
   firstDateDefaultTomorrow: 'First date. Default: tomorrow.',

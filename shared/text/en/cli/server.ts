@@ -5,57 +5,57 @@ type Word = string | number;
 
 export const serverTexts = {
   dataFolderIsAFolder: (dataDir: Word) =>
-    `The data folder ${dataDir} is a folder for all users of this computer. Give the wells one of their own.`,
+    `The data folder ${dataDir} is shared by all users of this computer. Choose a folder for Stillwell alone.`,
   closedTheDataFolder: ({ dataDir, closed }: Record<'dataDir' | 'closed', Word>) =>
-    `Closed the data folder ${dataDir} to other users of this computer: ${closed} of its files and folders were open to them.`,
+    `Closed ${closed} files and folders of the data folder ${dataDir} to other users of this computer.`,
   cannotCloseFilesAndFolders: ({
     failedCount,
     dataDir,
     failed,
   }: Record<'failedCount' | 'dataDir' | 'failed', Word>) =>
     `Cannot close ${failedCount} files and folders of ${dataDir} to other users of this computer: ${failed}`,
-  thereIsNoDocument: (lost: Word) => `Cannot keep entry: there is no document ${lost}`,
+  thereIsNoDocument: (lost: Word) => `Cannot save entry: unknown document ${lost}`,
   documentIsKeptBySending:
-    'Cannot keep entry: a document is kept by sending its bytes; hash, type and size must be theirs',
-  whatItReplacesIsNo: 'Cannot keep entry: what it replaces is no entry of this well',
+    'Cannot save entry: send the bytes of the document; hash, type and size must match them',
+  whatItReplacesIsNo: 'Cannot save entry: the entry that it replaces is not in the logbook of this well',
   documentIsTooLarge: ({ name, maxDocumentBytes }: Record<'name' | 'maxDocumentBytes', Word>) =>
-    `Cannot keep ${name}: a document has ${maxDocumentBytes} MiB at most`,
+    `Cannot save ${name}: a document can have at most ${maxDocumentBytes} MiB`,
   itMustBeAPdf: (name: Word) =>
-    `Cannot keep ${name}: it must be a PDF, a JPEG, PNG, WebP or HEIC picture, or plain text, by its content and whatever its name says`,
+    `Cannot save ${name}: it must be a PDF, a JPEG, PNG, WebP or HEIC picture, or plain text. The content counts, not the file name`,
   itDidNotComeWhole: (name: Word) =>
-    `Cannot keep ${name}: it did not come whole, its end is missing. Send it again`,
+    `Cannot save ${name}: the upload is incomplete, its end is missing. Send it again`,
   connectedTo: (url: Word) => `Connected to ${url}.`,
-  wellsAreWatchedAll: (failed: Word) => `${failed}. Wells are watched all the same.`,
+  wellsAreWatchedAll: (failed: Word) => `${failed}. The wells are still being watched.`,
   andMore: ({ more, from }: Record<'more' | 'from', Word>) => `And ${more} more from ${from}.`,
   unknownAddress: 'an unknown address',
   otherAddresses: 'other addresses',
-  cannotKeepWhatNodesSaid: (rest: Word) => `Cannot keep what nodes said last of themselves: ${rest}`,
+  cannotKeepWhatNodesSaid: (rest: Word) => `Cannot save the last status of the nodes: ${rest}`,
   cannotUseTheCardFile: ({ path, problem }: Record<'path' | 'problem', Word>) =>
-    `Cannot take the card ${path}: ${problem}`,
+    `Cannot use the card ${path}: ${problem}`,
   noReasonKnown: 'no reason known',
   gaveUpNotifying: ({ whoAndHow, lastError }: Record<'whoAndHow' | 'lastError', Word>) =>
     `Gave up notifying ${whoAndHow}: ${lastError}`,
   notified: ({ whoAndHow, subject }: Record<'whoAndHow' | 'subject', Word>) =>
     `Notified ${whoAndHow}: ${subject}`,
   busy: ({ minutes, maxMs }: { minutes: number; maxMs: number }): string =>
-    `This server is too busy: in the last ${minutes} minutes something waited ${(maxMs / 1000).toFixed(1)} s, so an alarm can come late. Move it to a faster computer, or close what else runs here.`,
-  loopDelay: 'How late the server came to what was due.',
-  messagesThatCame: 'Messages that came.',
-  packsKept: 'Packs kept.',
-  packsThatCameAgain: 'Packs that came again.',
-  readingsKept: 'Readings kept.',
-  packsThatCameAfter: 'Packs that came after the settling time.',
-  timesAWellWasRun: 'Times a well was run again for late packs or after a start.',
+    `This server is too busy: in the last ${minutes} minutes a task waited ${(maxMs / 1000).toFixed(1)} s, so an alarm can come late. Move it to a faster computer, or close other programs here.`,
+  loopDelay: 'Delay between the time when a task was due and its start.',
+  messagesThatCame: 'Messages received.',
+  packsKept: 'Packs stored.',
+  packsThatCameAgain: 'Duplicate packs.',
+  readingsKept: 'Readings stored.',
+  packsThatCameAfter: 'Packs that arrived after the settling time.',
+  timesAWellWasRun: 'Reruns of wells for late packs or after a start.',
   commits: 'Commits.',
   timeSpentInCommits: 'Time spent in commits.',
-  messagesRefusedByReasonSince: 'Messages refused, by reason, since the store was made.',
-  namesThatNodesSpoke: 'Names that nodes spoke for without a right to, by node.',
+  messagesRefusedByReasonSince: 'Messages refused, by reason, since the store was created.',
+  namesThatNodesSpoke: 'Names used by nodes that are not allowed to publish for them, by node.',
   wellsWatched: 'Wells watched.',
   nodesKnown: 'Nodes known.',
   nodesConnectedToTheBuilt: 'Nodes connected to the built-in broker.',
-  ourClock: 'Our clock.',
-  wasNotKnownHere: (well: Word) => `${well} was not known here and is now.`,
-  wasKnownHereNothing: (well: Word) => `${well} was known here; nothing that was here was changed.`,
+  ourClock: 'Clock of the server.',
+  wasNotKnownHere: (well: Word) => `${well} was added as a new well.`,
+  wasKnownHereNothing: (well: Word) => `${well} already existed here; no existing record was changed.`,
   importCounts: {
     entries: (n: number) => formatCount(n, 'entry', 'entries'),
     documents: (n: number) => formatCount(n, 'document'),
@@ -67,46 +67,47 @@ export const serverTexts = {
   },
   added: (counts: Word) => `Added: ${counts}.`,
   nothingInTheExport: 'Nothing in the export was new.',
-  itIsWatchedHere: 'It is watched here: the card here stays. Acts of the other server are kept as its past.',
+  itIsWatchedHere:
+    'It is monitored here, so the card here stays. Acts of the other server are kept as history.',
   itIsWatchedHereWithout:
-    'It is watched here without a card: the card of the export is used. Acts of the other server are kept as its past.',
+    'It is monitored here without a card, so the card of the export is used. Acts of the other server are kept as history.',
   itsCardReads: ({ node, other }: Record<'node' | 'other', Word>) =>
-    `Its card reads from ${node}, and so does ${other} here. Where that is another box of the same name, change the card; calibrations that came with it stand as past.`,
+    `Its card reads from ${node}, and so does ${other} here. If that is another box with the same name, change the card. Imported calibrations are kept as history only.`,
   didNotCome: ({ documents, missing }: Record<'documents' | 'missing', Word>) =>
-    `${documents} did not come with it: ${missing}.`,
+    `Missing from the export: ${documents} (${missing}).`,
   thisMachineHasTooLittle: 'Cannot import: this computer has too little memory for the export',
   exportIsOfTheFuture: (untilMs: Word) =>
-    `Cannot import: the export holds records of ${untilMs}, which is still to come. Check the clock of this computer`,
-  isOfAnotherWellHere: (foreignId: Word) => `Cannot import: ${foreignId} is of another well here`,
+    `Cannot import: the export holds records of ${untilMs}, which is in the future. Check the clock of this computer`,
+  isOfAnotherWellHere: (foreignId: Word) => `Cannot import: ${foreignId} belongs to another well here`,
   thereIsAWellCalled: (well: Word) =>
-    `There is a well called ${well} here already, and the export has nothing in common with it. If it is the same well, say so, and the two records become one.`,
+    `There is already a well called ${well} here, and the export has no record in common with it. If it is the same well, confirm this, and the two records are merged.`,
   anotherOneIsBeingTaken: 'Cannot import: another import is running. Try again when it is done',
   cannotDoThis: 'Cannot do this',
   removeThoseThatAreGone: (commandOptions: Word) =>
     `Remove those that are gone: stillwell node forget NAME${commandOptions}`,
   oneServerTakesAtMost: ({ nodes, size, help }: Record<'nodes' | 'size' | 'help', Word>) =>
-    `Cannot take a further node: one server takes ${nodes} at most, and ${size} are known. ${help}`,
+    `Cannot add a node: one server takes at most ${nodes}, and ${size} are known. ${help}`,
   oneServerWatchesAtMost: ({ wells, size, help }: Record<'wells' | 'size' | 'help', Word>) =>
-    `Cannot take a further well: one server watches ${wells} at most, and ${size} are known. ${help}`,
+    `Cannot add a well: one server monitors at most ${wells}, and ${size} are known. ${help}`,
   cannotForget: ({ node, why }: Record<'node' | 'why', Word>) => `Cannot forget ${node}: ${why}`,
-  noNodeOfThisName: 'no node of this name is known',
+  noNodeOfThisName: 'unknown node',
   cardOfReads: (reader: Word) => `the card of ${reader} reads from it. Change that card first`,
   itHasSentReadings: 'it has sent readings, and they are kept',
-  somethingWasWrittenDown: (node: Word) => `something was written down of the well ${node}, and it is kept`,
+  somethingWasWrittenDown: (node: Word) => `the well ${node} has logbook entries, and they are kept`,
   cannotUseTheCard: ({ atMs, problem }: Record<'atMs' | 'problem', Word>) =>
     `Cannot use the card of ${atMs}: ${problem}`,
   messagesCouldNotBeKept: (messages: Word) =>
-    `${messages} messages could not be kept when they came: asking for them again.`,
-  keepingReadingsAgain: 'Keeping readings again.',
+    `${messages} messages could not be saved when they arrived: asking for them again.`,
+  keepingReadingsAgain: 'Saving readings again.',
   messageToWasLeftOut: ({ topic, errorMessage }: Record<'topic' | 'errorMessage', Word>) =>
-    `A message to ${topic} was left out: ${errorMessage}`,
-  cannotKeepAnythingNow: (before: Word) => `Cannot keep anything now: ${before}`,
+    `A message to ${topic} was not published: ${errorMessage}`,
+  cannotKeepAnythingNow: (before: Word) => `Cannot save anything now: ${before}`,
   tryAgain: 'Cannot do this now: try again',
-  cannotKeepThis: (after: Word) => `Cannot keep this: ${after}`,
+  cannotKeepThis: (after: Word) => `Cannot save this: ${after}`,
   cannotUseWhatWasSaved: ({ well, atMs, why }: Record<'well' | 'atMs' | 'why', Word>) =>
-    `Cannot use what was saved of ${well} at ${atMs}: ${why}`,
+    `Cannot use the saved state of ${well} of ${atMs}: ${why}`,
   cannotUseTheAct: ({ atMs, problem }: Record<'atMs' | 'problem', Word>) =>
     `Cannot use the act of ${atMs}: ${problem}`,
   faultOfOurOwnStopped: ({ well, fault }: Record<'well' | 'fault', Word>) =>
-    `A fault of our own stopped the watching of ${well}: ${fault}`,
+    `A program error stopped the watching of ${well}: ${fault}`,
 };
