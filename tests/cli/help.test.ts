@@ -84,7 +84,7 @@ describe('stillwell', () => {
     [['watch'], 'Cannot run "watch": it must be one of serve, demo'],
     [
       ['card'],
-      'Cannot run stillwell card: one of list, show, history, set, check, import, export must follow',
+      'Cannot run stillwell card: it needs one of list, show, history, set, check, import, export',
     ],
     [
       ['serve', '--loud'],

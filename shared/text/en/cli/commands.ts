@@ -164,7 +164,7 @@ export const commandTexts = {
   countLast: ({ count, moment }: Record<'count' | 'moment', Word>) => `${count}  last ${moment}`,
   lastOnes: 'Last messages:',
   printTheCyclesDaysBaselinesAnd:
-    'Print the cycles, days, baselines and alarms of a recording, one JSON object on each line, in order of time. No server is needed. The exit code is 2 if the recording or a card cannot be used.',
+    'Print the cycles, days, baselines and alarms of a recording, one JSON object on each line. The lines are in order of time. No server is needed. The exit code is 2 if the recording or a card cannot be used.',
   fileFromStillwellRecord:
     'File from "stillwell record", or from any MQTT client that prints JSON, plain or gzip. - reads stdin.',
   cardJsonOfAWell:
