@@ -36,7 +36,7 @@ function cycleFigures({ measures }: Scoreboard): Figure[] {
       format: (v) => `${formatRatio(v)} of ${formatCount(cycles.required)}`,
       min: 0.999,
     }),
-    figure('cyclesFalse', 'cycles that no run stands behind', ratio(cycles.extra, cycles.reported), {
+    figure('cyclesFalse', 'false cycles: no real run', ratio(cycles.extra, cycles.reported), {
       format: (v) => `${formatRatio(v)} (${formatCount(cycles.extra)})`,
       max: 0.001,
     }),
@@ -60,21 +60,22 @@ function cycleFigures({ measures }: Scoreboard): Figure[] {
 function waterFigures({ measures }: Scoreboard): Figure[] {
   const { litres, litresRequired, usedDay, usedDaysRequired, leak, leakDaysRequired, falseLeak } = measures;
   return [
-    figure('litresP90', 'litres a run off: 90 % (tank on the card)', quantile(litres, 0.9), {
+    figure('litresP90', 'liters a run off: 90 % (tank on the card)', quantile(litres, 0.9), {
       format: (v) =>
-        `${formatWithMedian(litres)(v)}, said of ${formatRatio(ratio(litres.n, litresRequired))}`,
+        `${formatWithMedian(litres)(v)}, reported for ${formatRatio(ratio(litres.n, litresRequired))}`,
       max: 0.08,
     }),
     figure('usedDayP90', 'water a day off: 90 %', quantile(usedDay, 0.9), {
       format: (v) =>
-        `${formatWithMedian(usedDay)(v)}, said of ${formatRatio(ratio(usedDay.n, usedDaysRequired))}`,
+        `${formatWithMedian(usedDay)(v)}, reported for ${formatRatio(ratio(usedDay.n, usedDaysRequired))}`,
       max: 0.05,
     }),
     figure('leakP90', 'leak from 5 L/h up off: 90 %', quantile(leak, 0.9), {
-      format: (v) => `${formatWithMedian(leak)(v)}, said of ${formatRatio(ratio(leak.n, leakDaysRequired))}`,
+      format: (v) =>
+        `${formatWithMedian(leak)(v)}, reported for ${formatRatio(ratio(leak.n, leakDaysRequired))}`,
       max: 0.2,
     }),
-    figure('leakOfSoundP90', 'leak said where nothing leaks: 90 %', quantile(falseLeak, 0.9), {
+    figure('leakOfSoundP90', 'leak reported at a tight well: 90 %', quantile(falseLeak, 0.9), {
       format: (v) => `${formatFixed(v, 2)} L/h`,
     }),
   ];
@@ -89,8 +90,8 @@ function alarmFigures(board: Scoreboard): Figure[] {
     recall('recall', 'faults found', faultResults, { min: 0.98 }),
     recall('recallNow', "found, of those to act on at once ('now')", now, { min: 1 }),
     recall('recallHeaviest', 'found, of the two heaviest sizes of each', heaviest(faultResults), { min: 1 }),
-    inTime('inTimeNow', "'now' told within 2 min of knowable", now, { min: 1 }),
-    inTime('inTime', 'the others told in their time', others, {}),
+    inTime('inTimeNow', "'now' reported within 2 min of knowable", now, { min: 1 }),
+    inTime('inTime', 'the others reported in time', others, {}),
     inTime('ampsStep', 'amps step of 4 %: within 40 cycles', withMeasure(faultResults, 'amps-step'), {
       min: 1,
     }),
@@ -105,14 +106,14 @@ function alarmFigures(board: Scoreboard): Figure[] {
       max: 0.1,
     }),
     maxOfOneKind(board),
-    figure('alarmsAFault', 'alarms a fault, of those told at all', alarmsAFault(faultResults), {
+    figure('alarmsAFault', 'alarms a fault, of those reported at all', alarmsAFault(faultResults), {
       format: (v) => formatFixed(v, 2),
       max: 1.3,
     }),
     figure('wrongAFault', 'of them neither right nor a symptom', wrongAFault(faultResults), {
       format: (v) => formatFixed(v, 2),
     }),
-    inTime('badInput', 'bad input told for what it is, in time', badInput, { min: 1 }),
+    inTime('badInput', 'bad input identified in time', badInput, { min: 1 }),
     figure(
       'badInputWrong',
       'wrong findings on bad input',

@@ -28,7 +28,7 @@ export interface Measures {
   leakDaysRequired: number;
   /** What is said to leak where nothing does, L/h. */
   falseLeak: Histogram;
-  /** The first few true runs that were not found, and cycles that no run stands behind. */
+  /** The first few true runs that were not found, and false cycles, those without a true run. */
   missed: string[];
   extra: string[];
 }

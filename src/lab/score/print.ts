@@ -104,7 +104,7 @@ const LIMITS: readonly { measure: HistogramName; what: string; p: number; over: 
   { measure: 'startReadings', what: 'start, readings', p: 0.99, over: 1 },
   { measure: 'stopReadings', what: 'stop, readings', p: 0.99, over: 1 },
   { measure: 'amps', what: 'amps, share', p: 0.9, over: 0.005 },
-  { measure: 'litres', what: 'litres a run, share', p: 0.9, over: 0.08 },
+  { measure: 'litres', what: 'liters a run, ratio', p: 0.9, over: 0.08 },
   { measure: 'usedDay', what: 'water a day, share', p: 0.9, over: 0.05 },
   { measure: 'leak', what: 'leak, share', p: 0.9, over: 0.2 },
 ];

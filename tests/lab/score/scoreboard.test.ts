@@ -96,7 +96,7 @@ describe('the scoreboard', () => {
     for (let i = 0; i < 10; i++) addTo(measures.litres, i < 5 ? 0.02 : 0.2);
     const far = { ...score('far', houseCase(), []), measures };
     expect(casesText([far])).toMatch(
-      /^far \(healthy\)\n {2}FAR OFF litres a run, share: 90 % within 0\.20\d, median 0\.020\n$/,
+      /^far \(healthy\)\n {2}FAR OFF liters a run, ratio: 90 % within 0\.20\d, median 0\.020\n$/,
     );
     expect(casesText([{ ...far, is: 'bad-input' }])).toBe('');
   });
