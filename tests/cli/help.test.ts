@@ -82,10 +82,7 @@ describe('stillwell', () => {
 
   it.each([
     [['watch'], 'Cannot run "watch": it must be one of serve, demo'],
-    [
-      ['card'],
-      'Cannot run stillwell card: it needs one of list, show, history, set, check, import, export',
-    ],
+    [['card'], 'Cannot run stillwell card: it needs one of list, show, history, set, check, import, export'],
     [
       ['serve', '--loud'],
       'Cannot read --loud: stillwell serve has no such option. Try: stillwell serve --help',
