@@ -54,6 +54,11 @@ describe('a drive', () => {
         [],
       ],
       [
+        'the rinse of a softener, drawn at the least it pumps, after an evening of few draws',
+        'cycle 30s 3A 48-56psi every 25min x12 | cycle 15s 2.4A 48-56psi every 0.4min x30',
+        [],
+      ],
+      [
         'it does not come to rest between starts: it hunts',
         'cycle 10s 3A 48-56psi every 0.2min x16',
         ['3 min short-cycling raised soon tank-air-lost'],

@@ -26,6 +26,11 @@ const MAX_MEAN_PERIOD_S = 900;
  * at random scatter by 0.7 of it, as MAD).
  */
 const MAX_REST_SCATTER = 0.25;
+/**
+ * A rest of twice the middle one is a pause: what ran before it had stopped. The rinse of a
+ * softener starts a drive forty times in half an hour, and the quiet hours before it add nothing.
+ */
+const MAX_REST_RATIO = 2;
 /** Hunting: so many starts in a row with rests this short. */
 const HUNTING_STARTS = 15;
 const MAX_HUNTING_REST_S = 5;
@@ -39,9 +44,18 @@ export function shortSleep(scene: Scene): Evaluation {
   if (cycles.length < MIN_STARTS) return cannotTell('too-few-runs');
   const spanS = (cycles[cycles.length - 1]!.startedMs - cycles[0]!.startedMs) / 1000;
   const all = restsS(cycles);
-  const even = all.length >= MIN_STARTS - 1 && (mad(all) ?? 0) < MAX_REST_SCATTER * (median(all) ?? 0);
+  const restS = median(all) ?? 0;
+  const even = all.length >= MIN_STARTS - 1 && (mad(all) ?? 0) < MAX_REST_SCATTER * restS;
   if (!even || spanS > MAX_MEAN_PERIOD_S * MIN_STARTS) return CLEAR;
-  return spanS < MIN_SPAN_S ? cannotTell('not-long-enough') : finding(cycles, false);
+  return timeWithoutPauseS(cycles, restS) < MIN_SPAN_S
+    ? cannotTell('not-long-enough')
+    : finding(cycles, false);
+}
+
+/** The runs and their rests, without the pauses. */
+function timeWithoutPauseS(cycles: readonly Cycle[], restS: number): number {
+  const withoutPause = cycles.filter(({ restedS = 0 }) => restedS <= MAX_REST_RATIO * restS);
+  return withoutPause.reduce((sum, { ranS, restedS = 0 }) => sum + ranS + restedS, 0);
 }
 
 function restsS(cycles: readonly Cycle[]): number[] {
