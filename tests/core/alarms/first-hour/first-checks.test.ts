@@ -93,6 +93,12 @@ describe('firstCheck', () => {
     ['twice the plate', whole, { amps: 18, volts: 236 }, ['running-amps!']],
     ['half of the plate, though it pumps', whole, { amps: 4.5, volts: 236 }, ['running-amps!']],
     [
+      'the same behind a valve that throttles it to what is drawn',
+      withPump({ control: 'constant-pressure-valve' }),
+      { amps: 4.5, volts: 236 },
+      ['running-amps'],
+    ],
+    [
       'a lead of the motor is not held against the plate',
       withPump({ clamp: 'red' }),
       { amps: 2, volts: 236 },
