@@ -121,6 +121,18 @@ describe('a heat pump', () => {
       [],
       { card, kinds: ['leak'] },
     ],
+    [
+      'runs without a rest in a cold week: its draw is no leak',
+      'day 60 cycles 40000s leak 18900 x4',
+      [],
+      { card, kinds: ['leak'] },
+    ],
+    [
+      'but 37 L an hour is one',
+      'day 60 cycles 9000s leak 900 x4',
+      ['day 2 leak raised soon leak'],
+      { card, kinds: ['leak'] },
+    ],
     ['starts the pump as evenly as a clock for two days', even, [], { card, kinds: ['leak'] }],
     [
       'on a well that is a house alone that is a leak',

@@ -41,6 +41,12 @@ const MIN_CONTINUOUS_H = 20;
  */
 const MIN_TWO_NIGHTS_H = 44;
 /**
+ * 2 gpm, the least that an open-loop heat pump of two tons draws while it runs, at 1 gpm a ton
+ * (from memory). In a cold week it hardly rests, and while it rests the pump refills the tank: the
+ * quietest minutes are then its draw, and a leak as large cannot be told from it.
+ */
+const HEAT_PUMP_L_PER_DAY = 10_900;
+/**
  * 1 L/h takes so much from the pressure of a tank of 325 L (86 gal) with 257 kPa of air, at 345 kPa
  * (50 psi): 446 kPa squared over 84,000 kPa L. An unknown tank is taken for that one; a smaller one
  * shows the same leak larger.
@@ -114,9 +120,9 @@ function evaluateDays(scene: Scene, memory: LeakMemory): Evaluation {
   }
   const large = days.slice(-MIN_LARGE_DAYS);
   const isLarge = large.length === MIN_LARGE_DAYS && Math.min(...large) >= LARGE_L_PER_DAY;
+  if (mayBeHeatPump(scene, Math.min(...large))) return cannotTell('other-alarm-explains');
   // Between the calls of a thermostat few minutes are quiet, and water still settles in them.
-  const heats = scene.well.card.uses.includes('heat-pump');
-  const isSmall = !heats && days.length === MIN_DAYS && Math.min(...days) >= MIN_L_PER_DAY;
+  const isSmall = !hasHeatPump(scene) && days.length === MIN_DAYS && Math.min(...days) >= MIN_L_PER_DAY;
   if (!isLarge && !isSmall) return cannotTell(found < MIN_L_PER_DAY ? 'near-limit' : 'not-long-enough');
   const count = isLarge && !isSmall ? MIN_LARGE_DAYS : days.length;
   const lossToReport: LossScene =
@@ -128,6 +134,14 @@ function evaluateDays(scene: Scene, memory: LeakMemory): Evaluation {
     figures: { ...lossFigures(lossToReport), days: count },
     evidence: { days: count, ...runLossEvidence(scene, lossToReport.deliveryFraction) },
   });
+}
+
+function hasHeatPump({ well }: Scene): boolean {
+  return well.card.uses.includes('heat-pump');
+}
+
+function mayBeHeatPump(scene: Scene, lostLPerDay: number): boolean {
+  return hasHeatPump(scene) && lostLPerDay >= HEAT_PUMP_L_PER_DAY;
 }
 
 function isPressureMeasured({ well }: Scene): boolean {
@@ -142,7 +156,8 @@ function evaluateHours(scene: Scene): Active | undefined {
   const { continuousLoss } = scene.well.water;
   if (!continuousLoss || continuousLoss.hours < MIN_CONTINUOUS_H) return undefined;
   const loss = { ...unmeant(scene, continuousLoss), hours: continuousLoss.hours };
-  if (litersPerDay(loss) < CONTINUOUS_L_PER_DAY) return undefined;
+  const lost = litersPerDay(loss);
+  if (lost < CONTINUOUS_L_PER_DAY || mayBeHeatPump(scene, lost)) return undefined;
   const sinceMs = scene.atMs - loss.hours * HOUR_MS;
   if (!isAfterReset(scene, sinceMs)) return undefined;
   return finding(scene, {
@@ -161,7 +176,7 @@ function evaluateHours(scene: Scene): Active | undefined {
 function evaluateStarts(scene: Scene, memory: LeakMemory): Active | undefined {
   const even = regularStarts(scene, memory);
   // Its thermostat starts the pump as evenly as a leak does, for as long as the cold lasts.
-  if (scene.well.card.uses.includes('heat-pump')) return undefined;
+  if (hasHeatPump(scene)) return undefined;
   const wantedH = mayRunAllNight(scene) ? MIN_TWO_NIGHTS_H : MIN_CONTINUOUS_H;
   const all = even && even.hours >= wantedH ? lossFromStarts(scene, even) : undefined;
   const loss = all && unmeant(scene, all);

@@ -18,7 +18,7 @@ export const leakText = {
   firstStep:
     'Push every yard hydrant fully down. Listen at toilets, relief valve and softener. Note the gauge, turn the water heater off and close the valve after the tank for an hour. Read it again, open the valve and turn the heater on. If it fell, it is a hydrant or the pipe to or in the well: call {firm}. If it held, it is after that valve: call a plumber for the house, {firm} for a buried pipe.',
   canBeWrong:
-    'A trickle left on against frost, a softener that does not stop rinsing, a relief valve that drips, a drip line, a reverse-osmosis drain or an evaporative cooler looks the same. Without the tank on the card, the amount is not known. Which side of the house valve it is on can’t be seen from here.',
+    'A trickle left on against frost, a softener that does not stop rinsing, a relief valve that drips, a drip line, a reverse-osmosis drain or an evaporative cooler looks the same. Without the tank on the card, the amount is not known. With a heat pump on the card, a loss as large as its draw is not reported. Which side of the house valve it is on can’t be seen from here.',
   needs:
     'Pressure and current: half an hour of quiet a day, on two or three days running. With the tank on the card, the loss is told as a volume.',
   cautions: ['buried-cable', 'relief-valve', 'well-pit', 'contamination', 'local-rules'],
