@@ -27,7 +27,12 @@ export function medianOf(runs: readonly Cycle[], figure: Figure): number | undef
 
 /** As first learnt, where it was: what changes later is news of the well and not of the card. */
 export function firstAmps(scene: Scene): number | undefined {
-  return scene.pump.pinned?.amps?.median ?? medianOf(firstRuns(scene), 'amps');
+  return scene.pump.pinned?.amps?.median ?? medianOf(firstRuns(scene).filter(isUnderLoad), 'amps');
+}
+
+/** A run that lost its water says what air takes, and nothing of the card. */
+function isUnderLoad({ loadLoss }: Cycle): boolean {
+  return loadLoss === undefined;
 }
 
 export function firstCutIn(scene: Scene): number | undefined {

@@ -17,10 +17,12 @@ interface Shown {
   band?: readonly [number, number];
   ranS?: number;
   idle?: number;
+  /** The water gave out in each run. */
+  dry?: boolean;
 }
 
 function sceneOf(card: Card, shown: Shown): Scene {
-  const { runs = 5, amps = 8, legs, volts, band = [40, 60], ranS = 80, idle = 0 } = shown;
+  const { runs = 5, amps = 8, legs, volts, band = [40, 60], ranS = 80, idle = 0, dry } = shown;
   const cycles = Array.from({ length: runs }, (_, at): Cycle => ({
     pump: 0,
     startedMs: at * 3_600_000,
@@ -29,6 +31,7 @@ function sceneOf(card: Card, shown: Shown): Scene {
     readings: ranS,
     flags: [],
     amps,
+    ...(dry && { loadLoss: { atS: 20, ratio: 0.6 } }),
     ...(legs && { amps2: legs[0], amps3: legs[1] }),
     ...(volts !== undefined && { volts }),
     cutInKpa: band[0] * PSI,
@@ -92,6 +95,12 @@ describe('firstCheck', () => {
     ['a little over the service factor', whole, { amps: 11, volts: 236 }, ['running-amps']],
     ['twice the plate', whole, { amps: 18, volts: 236 }, ['running-amps!']],
     ['half of the plate, though it pumps', whole, { amps: 4.5, volts: 236 }, ['running-amps!']],
+    [
+      'the same where the well ran dry in each run',
+      whole,
+      { amps: 4.5, dry: true, volts: 236 },
+      ['running-amps?'],
+    ],
     [
       'the same behind a valve that throttles it to what is drawn',
       withPump({ control: 'constant-pressure-valve' }),
