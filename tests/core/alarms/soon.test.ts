@@ -38,6 +38,16 @@ describe('short-cycling', () => {
         ['1 min short-cycling raised soon switch-chatter'],
       ],
       [
+        'starts broken off within a second, and a sound run after them: contacts chatter',
+        'cycle 1s 40A 40-40psi every 120min !failed-start | cycle 1s 40A 40-40psi every 0.03min !failed-start | cycle 110s 8A 40-60psi every 1.85min | cycle 110s 8A 40-60psi every 60min x4',
+        ['122 min short-cycling raised soon switch-chatter'],
+      ],
+      [
+        'a single one is none',
+        'cycle 1s 40A 40-40psi every 120min !failed-start | cycle 110s 8A 40-60psi every 1.85min x2',
+        [],
+      ],
+      [
         'flutter: the tee leaps over the band in three seconds, and the tank is as empty as before',
         'rest 41psi | cycle 4s 8A 30-57psi every 0.1min x2 | rest 41psi x2 | cycle 3s 8A 30-57psi every 0.1min x4',
         ['4 min short-cycling raised soon switch-chatter'],

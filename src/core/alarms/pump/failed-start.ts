@@ -18,6 +18,7 @@ import {
 } from '../scene-queries.ts';
 import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
+import { isInterruptedStart } from '../electric/interrupted-starts.ts';
 import { recordStart, startShape, type StartMemory, type StartShape } from './start-shape.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
@@ -69,6 +70,7 @@ function evaluate(scene: Scene, memory: StartMemory): Evaluation {
   )
     return CLEAR;
   const tries = lastTries(scene, usual);
+  if (tries.length === 0) return cannotTell('run-not-comparable');
   if (tries.length < MIN_TRIES && !(scene.trigger === 'minute' && isStillCalledFor(scene)))
     return cannotTell('too-few-runs');
   return finding(scene, tries, usual, startShape(memory, tries, scene.pump.card));
@@ -90,9 +92,12 @@ function isFailedStart(cycle: Cycle, usual: number | undefined): boolean {
   return cycle.amps > (mostlyInrush ? INRUSH_AMPS_RATIO : HEAVY_AMPS_RATIO) * usual;
 }
 
-/** Failed tries in a row, within the hour before the last one. */
+/**
+ * Failed tries in a row, within the hour before the last one. Contacts that chatter break a start
+ * off: that is none.
+ */
 function lastTries(scene: Scene, usual: number | undefined): Cycle[] {
-  const { cycles } = scene.pump;
+  const { cycles, run } = scene.pump;
   const found: Cycle[] = [];
   const latestMs = cycles[cycles.length - 1]?.startedMs ?? 0;
   for (let at = cycles.length - 1; at >= 0; at--) {
@@ -103,7 +108,7 @@ function lastTries(scene: Scene, usual: number | undefined): Cycle[] {
       !isAfterReset(scene, cycle.startedMs)
     )
       break;
-    found.push(cycle);
+    if (!isInterruptedStart(cycle, cycles[at + 1]?.startedMs ?? run?.startedMs)) found.push(cycle);
   }
   return found.reverse();
 }

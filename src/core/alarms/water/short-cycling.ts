@@ -8,6 +8,7 @@ import { DAY_MS, HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { bouncedStarts, type SoundStartMemory } from '../pump/bounced-starts.ts';
+import { interruptedStarts } from '../electric/interrupted-starts.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { reportsForGroup } from '../pump-peers.ts';
 import { normalFillS, recentCycles, usesPressure } from '../scene-queries.ts';
@@ -62,6 +63,8 @@ export const shortCycling: Watch<SoundStartMemory> = {
 };
 
 function evaluate(scene: Scene, memory: SoundStartMemory): Evaluation {
+  const interrupted = scene.trigger === 'cycle' ? interruptedStarts(scene) : undefined;
+  if (interrupted) return interrupted;
   const found = evaluateStarts(scene);
   // What the starts of one run say is asked of every pump, also of one that does not speak for the
   // tank.
