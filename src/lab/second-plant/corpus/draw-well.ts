@@ -164,5 +164,8 @@ function chooseTank(pump: PumpPlan, [cutIn, cutOut]: SwitchPsi, wish: WellWish, 
   if (wish.control === 'variable-speed') return draw.oneOf([2, 4.5, 14]);
   const ratio = (cutOut - cutIn) / (cutOut + 14.7);
   const wantedL = (pump.bestLPerS * draw.between(50, 130) * (wish.tankRatio ?? 1)) / ratio;
-  return TANKS_GAL.find((gal) => lFromGal(gal) >= wantedL) ?? TANKS_GAL.at(-1)!;
+  // Who needs more than the largest has several of it (common practice, no source).
+  const largest = TANKS_GAL.at(-1)!;
+  const gal = TANKS_GAL.find((one) => lFromGal(one) >= wantedL);
+  return gal ?? largest * Math.ceil(wantedL / lFromGal(largest));
 }
