@@ -134,6 +134,7 @@ export const REASON_FIGURES: { [Name in Reason['reason']]: readonly FiguresOf<Na
   ],
   'tank-empty-before-start': [{ prechargeKpa: 300, cutInKpa: 276 }],
   'runs-start-over-cut-in': [{ startKpa: 300, cutInKpa: 276 }],
+  'pressure-falls-suddenly': [{ startKpa: 340, cutInKpa: 276 }],
   'precharge-low': [{ prechargeKpa: 90, normalPrechargeKpa: 262 }],
   'fills-shorter': [{ fillS: 40, normalS: 95, lossRatio: 0.6 }],
   'fills-too-short-for-tank': [{ fillS: 20, minFillS: 60 }],

@@ -672,6 +672,31 @@ describe('tank-overcharged', () => {
         { water: { deliveryRatio: 0.87 } },
       ],
       [
+        'starts scattered about cut-in, some far over it, and half as long fills: not lost air',
+        [47.5, 40, 33, 48, 36, 46.7, 30, 49, 42, 35, 47, 31, 48, 38]
+          .map((psi) => `cycle 50s 8A ${psi}-60psi every 60min`)
+          .join(' | '),
+        ['360 min tank-overcharged raised soon tank-overcharged'],
+        { kinds: ['tank-overcharged', 'tank-air-lost'], water: { normalPrechargeKpa: 38 * PSI } },
+      ],
+      [
+        'nor is a gauge that stuck at 47 psi among them',
+        [40, 40.2, 40]
+          .map((psi) => `cycle 100s 8A ${psi}-60psi every 60min`)
+          .concat(Array(2).fill('cycle 100s 8A 47-47psi every 60min'), 'cycle 100s 8A 47-60psi every 60min')
+          .join(' | '),
+        [],
+        { water: { normalPrechargeKpa: 38 * PSI } },
+      ],
+      [
+        'starts that are read ten seconds apart scatter by what a fill moves meanwhile',
+        [44, 40, 37, 43, 36, 44, 37, 43, 40, 35, 44, 38, 43, 38]
+          .map((psi) => `cycle 80s 8A ${psi}-60psi in 8 readings every 60min`)
+          .join(' | '),
+        [],
+        { water: { normalPrechargeKpa: 38 * PSI } },
+      ],
+      [
         'a switch that closes 6 psi sooner leaves the fills as they were',
         'cycle 60s 8A 46-60psi every 60min x14',
         [],

@@ -6,6 +6,7 @@
  * while cut-out stays.
  */
 import { median, quantile } from '../../baseline/robust.ts';
+import type { Cycle } from '../../cycles/cycle.ts';
 import { atmosphericKpa } from '../../../../shared/units/altitude.ts';
 import {
   normalCutInKpa,
@@ -28,6 +29,15 @@ const MIN_SHIFT_KPA = 0.5 * KPA_PER_PSI;
  * cut-in now and then.
  */
 const MIN_START_RISE_KPA = 2 * KPA_PER_PSI;
+/**
+ * An empty tank gives nothing more: pressure falls from its charge through cut-in between two
+ * readings, and starts read anywhere near. The middle half of so many lies this far apart, and by
+ * more than three times what a fill moves between two readings: no draw empties a tank at three
+ * times the rate at which its pump fills it (pumps are sized for the draw; argued).
+ */
+const SCATTERED_RUNS = 6;
+const MIN_SCATTER_KPA = 3 * KPA_PER_PSI;
+const SCATTER_STEPS = 3;
 /**
  * The trade's charge under cut-in, where the card says none (Water Systems Council, "Pressure
  * Tanks", 2007).
@@ -55,11 +65,7 @@ interface PressurePoints {
 function pointsOf(scene: Scene): PressurePoints | undefined {
   const wasInKpa = normalCutInKpa(scene);
   const wasOutKpa = normalCutOutKpa(scene);
-  const cycles = recentCycles(
-    scene,
-    RUNS,
-    (cycle) => isCompleteRun(cycle) && cycle.cutInKpa !== undefined && cycle.cutOutKpa !== undefined,
-  );
+  const cycles = recentCycles(scene, RUNS, hasBothEnds);
   if (!hasPressureCycle(scene.pump) || wasInKpa === undefined || wasOutKpa === undefined) return undefined;
   if (cycles.length < RUNS) return undefined;
   return {
@@ -83,15 +89,40 @@ export function estimateOvercharge(scene: Scene): OverchargeEstimate | undefined
   const points = pointsOf(scene);
   if (!points || Math.abs(points.cutOutShiftKpa) > ALIKE_KPA) return undefined;
   if (median(points.cutInsKpa)! - points.normalCutInKpa < MIN_START_RISE_KPA) return undefined;
-  const airKpa = quantile(points.cutInsKpa, 0.75)!;
-  const normalKpa = scene.well.water.normalPrechargeKpa ?? points.normalCutInKpa - DEFAULT_UNDER_KPA;
+  return overchargeOf(scene, quantile(points.cutInsKpa, 0.75)!, points.sinceMs);
+}
+
+/**
+ * Starts scattered about the switch's cut-in, some of them well over it, while runs end as ever.
+ * The charge is at least what the highest of them reads.
+ */
+export function estimateSuddenFall(scene: Scene): OverchargeEstimate | undefined {
+  const cutInKpa = normalCutInKpa(scene);
+  const cutOutKpa = normalCutOutKpa(scene);
+  const runs = recentCycles(scene, SCATTERED_RUNS, hasBothEnds);
+  if (!hasPressureCycle(scene.pump) || cutInKpa === undefined || cutOutKpa === undefined) return undefined;
+  if (runs.length < SCATTERED_RUNS) return undefined;
+  const startsKpa = runs.map((run) => run.cutInKpa!);
+  const scatterKpa = quantile(startsKpa, 0.75)! - quantile(startsKpa, 0.25)!;
+  const stepKpa = median(runs.map((run) => (run.cutOutKpa! - run.cutInKpa!) / run.readings))!;
+  const highestKpa = Math.max(...startsKpa);
+  // A gauge that has stuck shows all runs between one pressure and itself.
+  if (runs.some((run) => Math.abs(run.cutOutKpa! - cutOutKpa) > MIN_SCATTER_KPA)) return undefined;
+  if (scatterKpa < Math.max(MIN_SCATTER_KPA, SCATTER_STEPS * stepKpa)) return undefined;
+  if (highestKpa < cutInKpa + MIN_SCATTER_KPA || highestKpa > cutOutKpa - ALIKE_KPA) return undefined;
+  return overchargeOf(scene, highestKpa, runs[0]!.startedMs);
+}
+
+function hasBothEnds(cycle: Cycle): boolean {
+  return isCompleteRun(cycle) && cycle.cutInKpa !== undefined && cycle.cutOutKpa !== undefined;
+}
+
+function overchargeOf(scene: Scene, prechargeKpa: number, sinceMs: number): OverchargeEstimate {
+  const cutInKpa = normalCutInKpa(scene)!;
+  const normalPrechargeKpa = scene.well.water.normalPrechargeKpa ?? cutInKpa - DEFAULT_UNDER_KPA;
   const outside = siteAtmosphereKpa(scene);
-  return {
-    prechargeKpa: airKpa,
-    normalPrechargeKpa: normalKpa,
-    deliveryRatio: Math.min(1, (normalKpa + outside) / (airKpa + outside)),
-    sinceMs: points.sinceMs,
-  };
+  const deliveryRatio = Math.min(1, (normalPrechargeKpa + outside) / (prechargeKpa + outside));
+  return { prechargeKpa, normalPrechargeKpa, deliveryRatio, sinceMs };
 }
 
 /**

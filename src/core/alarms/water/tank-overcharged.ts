@@ -7,7 +7,7 @@ import { median } from '../../baseline/robust.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { reportsForGroup } from '../pump-peers.ts';
 import { normalCutInKpa, recentCycles, KPA_PER_PSI, normalAmpsOf } from '../scene-queries.ts';
-import { estimateOvercharge, type OverchargeEstimate } from '../pump/pressure-shift.ts';
+import { estimateOvercharge, estimateSuddenFall, type OverchargeEstimate } from '../pump/pressure-shift.ts';
 import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { measureAir, type AirMemory } from './measured-air.ts';
@@ -48,6 +48,8 @@ function evaluate(scene: Scene, memory: AirMemory): Evaluation {
   if (!reportsForGroup(scene)) return cannotTell('other-pump');
   const overcharge = estimateOvercharge(scene);
   if (overcharge && doFillsAgree(scene, overcharge)) return startsFinding(scene, overcharge);
+  const fall = isCurrentAsEver(scene) ? estimateSuddenFall(scene) : undefined;
+  if (fall) return suddenFallFinding(scene, fall);
   const air = measureAir(scene, memory);
   const cutIn = normalCutInKpa(scene);
   if (air.is === 'cannot-tell') return air;
@@ -78,14 +80,38 @@ function evaluate(scene: Scene, memory: AirMemory): Evaluation {
  */
 function doFillsAgree(scene: Scene, overfull: OverchargeEstimate): boolean {
   const { deliveryRatio } = scene.well.water;
-  const usual = normalAmpsOf(scene);
-  const amps = median(recentCycles(scene, RUNS).flatMap((cycle) => cycle.amps ?? []));
   if (deliveryRatio === undefined || deliveryRatio > MAX_DELIVERY_RATIO) return false;
-  if (usual !== undefined && amps !== undefined && Math.abs(amps / usual - 1) > AMPS_TOLERANCE) return false;
   return (
+    isCurrentAsEver(scene) &&
     deliveryRatio < overfull.deliveryRatio + MAX_ABOVE_ESTIMATE &&
     deliveryRatio > overfull.deliveryRatio - MAX_BELOW_ESTIMATE
   );
+}
+
+function isCurrentAsEver(scene: Scene): boolean {
+  const usual = normalAmpsOf(scene);
+  const amps = median(recentCycles(scene, RUNS).flatMap((cycle) => cycle.amps ?? []));
+  return usual === undefined || amps === undefined || Math.abs(amps / usual - 1) <= AMPS_TOLERANCE;
+}
+
+/** Before the fills' rate is known anew. */
+function suddenFallFinding(
+  scene: Scene,
+  { prechargeKpa, normalPrechargeKpa, sinceMs }: OverchargeEstimate,
+): Active {
+  const cutIn = normalCutInKpa(scene) ?? 0;
+  return {
+    is: 'active',
+    sinceMs,
+    reason: 'pressure-falls-suddenly',
+    figures: { startKpa: prechargeKpa, cutInKpa: cutIn },
+    evidence: {
+      airKpa: roundTo(prechargeKpa, 0),
+      cutInKpa: roundTo(cutIn, 0),
+      normalKpa: roundTo(normalPrechargeKpa, 0),
+    },
+    causes: OVERCHARGE_CAUSES,
+  };
 }
 
 function startsFinding(

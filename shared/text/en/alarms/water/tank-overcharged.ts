@@ -25,5 +25,10 @@ export const tankOverchargedText = {
       { pressure },
     ) =>
       `Runs start at ${pressure(startKpa)} or more; the switch closes at ${pressure(cutInKpa)}. Fills take longer for the same rise, and motor current is normal. The tank holds too much air and is empty before the pump starts.`,
+    'pressure-falls-suddenly': (
+      { startKpa, cutInKpa }: { startKpa: number; cutInKpa: number },
+      { pressure },
+    ) =>
+      `Runs start anywhere up to ${pressure(startKpa)}; the switch closes at ${pressure(cutInKpa)}. Pressure falls through cut-in at once, and motor current is normal. The tank holds too much air and is empty before the pump starts.`,
   },
 } satisfies AlarmText;
