@@ -128,6 +128,12 @@ describe('a heat pump', () => {
       { card, kinds: ['leak'] },
     ],
     [
+      'nor is what settles between its draws on the first mild day',
+      'day 60 cycles 40000s leak 18900 x2 | day 60 cycles 9000s leak 890 | day 60 cycles 40000s leak 18900',
+      [],
+      { card, kinds: ['leak'] },
+    ],
+    [
       'but 37 L an hour is one',
       'day 60 cycles 9000s leak 900 x4',
       ['day 2 leak raised soon leak'],

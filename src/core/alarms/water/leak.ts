@@ -120,7 +120,8 @@ function evaluateDays(scene: Scene, memory: LeakMemory): Evaluation {
   }
   const large = days.slice(-MIN_LARGE_DAYS);
   const isLarge = large.length === MIN_LARGE_DAYS && Math.min(...large) >= LARGE_L_PER_DAY;
-  if (mayBeHeatPump(scene, Math.min(...large))) return cannotTell('other-alarm-explains');
+  // A day that was the heat pump's says nothing of the days beside it.
+  if (mayBeHeatPump(scene, Math.max(...large))) return cannotTell('other-alarm-explains');
   // Between the calls of a thermostat few minutes are quiet, and water still settles in them.
   const isSmall = !hasHeatPump(scene) && days.length === MIN_DAYS && Math.min(...days) >= MIN_L_PER_DAY;
   if (!isLarge && !isSmall) return cannotTell(found < MIN_L_PER_DAY ? 'near-limit' : 'not-long-enough');
