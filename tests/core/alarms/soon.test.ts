@@ -1031,6 +1031,12 @@ describe('sensor-fault', () => {
         { baseline: null },
       ],
       [
+        'the same after a week at its plate, though nothing was learned: news of the well',
+        'cycle 120s 8A 40-60psi every 240min x52 | cycle 120s 4.4A 40-60psi every 60min x20',
+        [],
+        { baseline: null },
+      ],
+      [
         'a switch 20 psi from its card at both points',
         'cycle 120s 8A 60-80psi every 60min x10',
         ['300 min sensor-fault raised soon bad-card'],

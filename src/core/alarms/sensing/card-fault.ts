@@ -5,6 +5,7 @@
  * new card is asked anew.
  */
 import type { CheckKind } from '../../../../shared/text/en/checks/checks.ts';
+import { DAY_MS } from '../../../../shared/units/duration.ts';
 import { changedUnit } from '../first-hour/check-pressure.ts';
 import { isAfterReset } from '../scene-queries.ts';
 import { runFirstChecks, type Check } from '../first-hour/first-checks.ts';
@@ -23,7 +24,15 @@ export interface CardMemory {
   /** A card that was found to agree; else the checks that differed, by name. */
   cardAgreed?: true;
   cardDiffers?: string;
+  /** Since when the running current has agreed with the card. */
+  ampsAgreeSinceMs?: number;
 }
+
+/**
+ * A plate that agreed with the runs of a week was right, though no normal was learned of them: what
+ * the pump draws later is news of the well (argued, not measured).
+ */
+const MIN_AGREEING_MS = 7 * DAY_MS;
 
 /**
  * Undefined if card and readings agree; cannot tell while a check still differs, but no longer by
@@ -36,7 +45,8 @@ export function cardFault(scene: Scene, memory: CardMemory): Active | CannotTell
   if (unit) return unit;
   resetOnCardChange(scene, memory);
   if (memory.cardAgreed === true) return undefined;
-  const checks = runFirstChecks(scene);
+  const all = runFirstChecks(scene);
+  const checks = haveAmpsAgreedForLong(scene, all, memory) ? all.filter(isNotOfAmps) : all;
   const found = checks.filter(({ impossible }) => impossible !== undefined);
   const ofPressure = found.find(({ what }) => PRESSURE_CHECKS.includes(what));
   const reported = found.filter((check) => check === ofPressure || !PRESSURE_CHECKS.includes(check.what));
@@ -49,6 +59,19 @@ export function cardFault(scene: Scene, memory: CardMemory): Active | CannotTell
   delete memory.cardDiffers;
   if (scene.pump.pinned) memory.cardAgreed = true;
   return undefined;
+}
+
+function haveAmpsAgreedForLong({ atMs }: Scene, checks: readonly Check[], memory: CardMemory): boolean {
+  const since = memory.ampsAgreeSinceMs;
+  if (since !== undefined && atMs - since >= MIN_AGREEING_MS) return true;
+  const state = checks.find(({ what }) => what === 'running-amps')?.state;
+  if (state === 'agrees') memory.ampsAgreeSinceMs ??= atMs;
+  else delete memory.ampsAgreeSinceMs;
+  return false;
+}
+
+function isNotOfAmps({ what }: Check): boolean {
+  return what !== 'running-amps';
 }
 
 function finding(reported: readonly Check[], sinceMs: number): Active {
@@ -94,4 +117,5 @@ function resetOnCardChange({ well, pump, atMs }: Scene, memory: CardMemory): voi
   memory.card = cardValues;
   delete memory.cardAgreed;
   delete memory.cardDiffers;
+  delete memory.ampsAgreeSinceMs;
 }
