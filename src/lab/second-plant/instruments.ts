@@ -80,12 +80,14 @@ export function readInstruments(second: Second): Second['sample'] {
   return sample;
 }
 
+/** Of the pump’s own circuit, as in the first plant: behind an open breaker it is dead. */
 function readVolts(second: Second): void {
   const { plan, noise, condition, sample } = second;
+  const isLive = condition.supplyOn && condition.breakerClosed;
   const volts = plan.pumps.pumps[0]!.volts * second.supplyRatio * condition.voltRatio;
   for (let line = 0; line < sample.volts.length; line++) {
     const ratio = 1 + VOLT_NOISE * noise.normal();
-    sample.volts[line] = condition.supplyOn ? volts * condition.lineRatios[line]! * ratio : 0;
+    sample.volts[line] = isLive ? volts * condition.lineRatios[line]! * ratio : 0;
   }
 }
 

@@ -181,6 +181,11 @@ describe('faults', () => {
     expect(amps(shut) / amps(sound)).toBeLessThan(0.97);
   });
 
+  it('an open breaker takes the voltage of the pump’s circuit', () => {
+    const { samples } = play(house({ ...wrong({ breakerClosed: false }), metersVolts: true }), { hours: 1 });
+    expect(samples.at(-1)!.volts).toBe(0);
+  });
+
   it('a lost air charge shortens runs and rests', () => {
     const lost = play(house({ habits: ALL_DAY, ...wrong({ airRatio: 0.3 }) }), { hours: 6 });
     expect(lost.cycles.length).toBeGreaterThan(2.5 * sound.cycles.length);
