@@ -96,6 +96,11 @@ describe('short-cycling', () => {
         ['600 min short-cycling raised soon failing-capacitor'],
       ],
       [
+        'runs that lose their water after half a minute: they began as a sound pump runs',
+        'cycle 100s 8A 40-60psi x16 | cycle 100s 5A 40-60psi starting 30s at 1.6 x5',
+        [],
+      ],
+      [
         'two long starts among sound ones',
         'cycle 100s 8A x16 | cycle 100s 8A starting 4s at 2 x2 | cycle 100s 8A x3 | cycle 100s 8A starting 4s at 2',
         [],

@@ -9,7 +9,7 @@
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import type { Active } from '../evaluation.ts';
-import { recentCycles } from '../scene-queries.ts';
+import { normalAmpsOf, recentCycles } from '../scene-queries.ts';
 import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
@@ -48,8 +48,17 @@ export function bouncedStarts(scene: Scene, memory: SoundStartMemory): Active | 
     return undefined;
   }
   const runs = recentCycles(scene, LAST_RUNS);
-  const long = runs.filter((run) => run.longStart !== undefined);
+  const long = runs.filter((run) => run.longStart !== undefined && isStartCurrent(scene, run));
   return long.length < MIN_LONG_STARTS ? undefined : finding(long);
+}
+
+/**
+ * More than a loaded pump draws. Where runs lose their water their first seconds stand over the
+ * rest as well, and are the run of a sound pump.
+ */
+function isStartCurrent(scene: Scene, { amps = 0, longStart }: Cycle): boolean {
+  const loadedA = scene.pump.card.maxAmps ?? normalAmpsOf(scene) ?? 0;
+  return longStart!.ratio * amps > loadedA;
 }
 
 function finding(long: readonly Cycle[]): Active {
