@@ -4,9 +4,10 @@
  * and the health department interpret.
  */
 import type { Caution } from '../text/en/cautions.ts';
-import { ANALYTES, type AnalyteKey } from './analytes.ts';
+import type { AnalyteKey } from './analytes.ts';
 import { bacteriaFound, type LimitComparison } from './compare.ts';
 import type { WaterResult } from './result.ts';
+import { analyteName } from '../text/en/logbook/analyte-names.ts';
 
 /** EPA "Protect Your Home's Water" (2021), and CDC: each year. */
 export const YEARLY_ANALYTES: readonly AnalyteKey[] = ['total-coliform', 'nitrate', 'tds', 'ph'];
@@ -145,7 +146,7 @@ function overCautions(key: Advice['key']): Caution[] {
 function nameMidSentence(result: WaterResult): string {
   return result.key === undefined
     ? result.name
-    : /^[A-Z][a-z]+\b/.test(ANALYTES[result.key].name)
+    : /^[A-Z][a-z]+\b/.test(analyteName(result.key))
       ? result.name.toLowerCase()
       : result.name;
 }

@@ -3,6 +3,7 @@
  * other names that reports use. An analyte that is not in this table is kept as it was written and
  * compared with nothing.
  */
+import { analyteName } from '../text/en/logbook/analyte-names.ts';
 import { FORMS_BY_TEXT, type Form } from './forms.ts';
 
 /** What is measured of it; each has one unit inside (./water-units.ts). */
@@ -10,7 +11,6 @@ export type MeasureKind =
   'mass' | 'activity' | 'count' | 'plate' | 'ph' | 'turbidity' | 'colour' | 'odour' | 'conductivity';
 
 interface Analyte {
-  name: string;
   measure: MeasureKind;
   aliases?: readonly string[];
   /** Forms in which reports give it; the first is the one kept. Absent: as itself. */
@@ -19,30 +19,25 @@ interface Analyte {
   formRequired?: true;
 }
 
-const massAnalyte = (name: string, aliases: readonly string[] = []): Analyte => ({
-  name,
+const massAnalyte = (aliases: readonly string[] = []): Analyte => ({
   measure: 'mass',
   aliases,
 });
 
 export const ANALYTES = {
   'total-coliform': {
-    name: 'Total coliform bacteria',
     measure: 'count',
     aliases: ['total coliform', 'total coliforms', 'coliform', 'coliforms', 'coliform bacteria', 'tc'],
   },
   'e-coli': {
-    name: 'E. coli',
     measure: 'count',
     aliases: ['ecoli', 'escherichia coli', 'ec'],
   },
   'fecal-coliform': {
-    name: 'Fecal coliform bacteria',
     measure: 'count',
     aliases: ['fecal coliform', 'fecal coliforms', 'faecal coliform', 'faecal coliforms'],
   },
   nitrate: {
-    name: 'Nitrate',
     measure: 'mass',
     aliases: [
       'no3',
@@ -57,7 +52,6 @@ export const ANALYTES = {
     formRequired: true,
   },
   nitrite: {
-    name: 'Nitrite',
     measure: 'mass',
     aliases: [
       'no2',
@@ -72,7 +66,6 @@ export const ANALYTES = {
     formRequired: true,
   },
   'nitrate-nitrite': {
-    name: 'Nitrate and nitrite together',
     measure: 'mass',
     aliases: [
       'nitrate + nitrite',
@@ -86,101 +79,94 @@ export const ANALYTES = {
     formRequired: true,
   },
   enterococci: {
-    name: 'Enterococci',
     measure: 'count',
     aliases: ['enterococcus', 'intestinal enterococci', 'fecal streptococci'],
   },
-  'iron-bacteria': { name: 'Iron bacteria', measure: 'count', aliases: ['iron related bacteria', 'irb'] },
+  'iron-bacteria': { measure: 'count', aliases: ['iron related bacteria', 'irb'] },
   'plate-count': {
-    name: 'Heterotrophic plate count',
     measure: 'plate',
     aliases: ['hpc', 'plate count', 'total plate count', 'standard plate count'],
   },
-  arsenic: massAnalyte('Arsenic', ['as']),
-  fluoride: massAnalyte('Fluoride', ['f']),
-  uranium: massAnalyte('Uranium', ['u']),
+  arsenic: massAnalyte(['as']),
+  fluoride: massAnalyte(['f']),
+  uranium: massAnalyte(['u']),
   'gross-alpha': {
-    name: 'Gross alpha',
     measure: 'activity',
     aliases: ['gross alpha activity', 'adjusted gross alpha'],
   },
   radium: {
-    name: 'Radium 226 and 228 together',
     measure: 'activity',
     aliases: ['radium 226+228', 'combined radium', 'ra-226+ra-228', 'radium 226 + 228'],
   },
-  radon: { name: 'Radon', measure: 'activity', aliases: ['radon 222', 'rn-222'] },
-  barium: massAnalyte('Barium', ['ba']),
-  cadmium: massAnalyte('Cadmium', ['cd']),
-  chromium: massAnalyte('Chromium', ['cr', 'total chromium']),
-  mercury: massAnalyte('Mercury', ['hg']),
-  selenium: massAnalyte('Selenium', ['se']),
-  antimony: massAnalyte('Antimony', ['sb']),
-  beryllium: massAnalyte('Beryllium', ['be']),
-  thallium: massAnalyte('Thallium', ['tl']),
-  cyanide: massAnalyte('Cyanide', ['cn', 'free cyanide']),
-  lead: massAnalyte('Lead', ['pb']),
-  copper: massAnalyte('Copper', ['cu']),
-  atrazine: massAnalyte('Atrazine'),
-  alachlor: massAnalyte('Alachlor'),
-  simazine: massAnalyte('Simazine'),
-  '2-4-d': massAnalyte('2,4-D', ['2 4 d', '24d']),
-  glyphosate: massAnalyte('Glyphosate'),
-  carbofuran: massAnalyte('Carbofuran'),
-  benzene: massAnalyte('Benzene'),
-  trichloroethylene: massAnalyte('Trichloroethylene', ['tce', 'trichloroethene']),
-  tetrachloroethylene: massAnalyte('Tetrachloroethylene', ['pce', 'tetrachloroethene']),
-  'vinyl-chloride': massAnalyte('Vinyl chloride'),
-  trihalomethanes: massAnalyte('Trihalomethanes', ['tthm', 'total trihalomethanes']),
-  'haloacetic-acids': massAnalyte('Haloacetic acids', ['haa5', 'haa']),
+  radon: { measure: 'activity', aliases: ['radon 222', 'rn-222'] },
+  barium: massAnalyte(['ba']),
+  cadmium: massAnalyte(['cd']),
+  chromium: massAnalyte(['cr', 'total chromium']),
+  mercury: massAnalyte(['hg']),
+  selenium: massAnalyte(['se']),
+  antimony: massAnalyte(['sb']),
+  beryllium: massAnalyte(['be']),
+  thallium: massAnalyte(['tl']),
+  cyanide: massAnalyte(['cn', 'free cyanide']),
+  lead: massAnalyte(['pb']),
+  copper: massAnalyte(['cu']),
+  atrazine: massAnalyte(),
+  alachlor: massAnalyte(),
+  simazine: massAnalyte(),
+  '2-4-d': massAnalyte(['2 4 d', '24d']),
+  glyphosate: massAnalyte(),
+  carbofuran: massAnalyte(),
+  benzene: massAnalyte(),
+  trichloroethylene: massAnalyte(['tce', 'trichloroethene']),
+  tetrachloroethylene: massAnalyte(['pce', 'tetrachloroethene']),
+  'vinyl-chloride': massAnalyte(),
+  trihalomethanes: massAnalyte(['tthm', 'total trihalomethanes']),
+  'haloacetic-acids': massAnalyte(['haa5', 'haa']),
   chlorine: {
-    name: 'Chlorine',
     measure: 'mass',
     aliases: ['free chlorine', 'total chlorine', 'cl2'],
     forms: ['Cl2'],
   },
-  chloramine: { name: 'Chloramine', measure: 'mass', aliases: ['chloramines'], forms: ['Cl2'] },
-  'chlorine-dioxide': massAnalyte('Chlorine dioxide', ['clo2']),
-  turbidity: { name: 'Turbidity', measure: 'turbidity' },
-  iron: massAnalyte('Iron', ['fe']),
-  manganese: massAnalyte('Manganese', ['mn']),
-  sulfate: massAnalyte('Sulfate', ['sulphate', 'so4']),
-  chloride: massAnalyte('Chloride', ['cl']),
-  tds: massAnalyte('Total dissolved solids', ['tds', 'dissolved solids']),
-  ph: { name: 'pH', measure: 'ph' },
-  zinc: massAnalyte('Zinc', ['zn']),
-  silver: massAnalyte('Silver', ['ag']),
-  aluminium: massAnalyte('Aluminum', ['aluminium', 'al']),
-  'foaming-agents': massAnalyte('Foaming agents', ['mbas', 'surfactants']),
-  colour: { name: 'Color', measure: 'colour', aliases: ['colour', 'apparent color', 'true color'] },
-  odour: { name: 'Odor', measure: 'odour', aliases: ['odour', 'threshold odor number'] },
-  sodium: massAnalyte('Sodium', ['na']),
-  pfoa: massAnalyte('PFOA', ['perfluorooctanoic acid']),
-  pfos: massAnalyte('PFOS', ['perfluorooctanesulfonic acid', 'perfluorooctane sulfonic acid']),
-  pfhxs: massAnalyte('PFHxS', ['perfluorohexanesulfonic acid', 'perfluorohexane sulfonic acid']),
-  pfna: massAnalyte('PFNA', ['perfluorononanoic acid']),
-  'hfpo-da': massAnalyte('HFPO-DA', ['hexafluoropropylene oxide dimer acid']),
-  'pfas-sum': massAnalyte('PFAS, sum of 20', ['sum of pfas', 'pfas sum', 'pfas']),
-  '1-4-dioxane': massAnalyte('1,4-Dioxane', ['1,4 dioxane', 'dioxane']),
-  boron: massAnalyte('Boron', ['b']),
-  lithium: massAnalyte('Lithium', ['li']),
-  molybdenum: massAnalyte('Molybdenum', ['mo']),
-  nickel: massAnalyte('Nickel', ['ni']),
-  strontium: massAnalyte('Strontium', ['sr']),
-  sulfide: massAnalyte('Hydrogen sulfide', ['sulfide', 'sulphide', 'h2s', 'hydrogen sulphide']),
-  sand: massAnalyte('Sand content', ['sand']),
+  chloramine: { measure: 'mass', aliases: ['chloramines'], forms: ['Cl2'] },
+  'chlorine-dioxide': massAnalyte(['clo2']),
+  turbidity: { measure: 'turbidity' },
+  iron: massAnalyte(['fe']),
+  manganese: massAnalyte(['mn']),
+  sulfate: massAnalyte(['sulphate', 'so4']),
+  chloride: massAnalyte(['cl']),
+  tds: massAnalyte(['tds', 'dissolved solids']),
+  ph: { measure: 'ph' },
+  zinc: massAnalyte(['zn']),
+  silver: massAnalyte(['ag']),
+  aluminium: massAnalyte(['aluminium', 'al']),
+  'foaming-agents': massAnalyte(['mbas', 'surfactants']),
+  colour: { measure: 'colour', aliases: ['colour', 'apparent color', 'true color'] },
+  odour: { measure: 'odour', aliases: ['odour', 'threshold odor number'] },
+  sodium: massAnalyte(['na']),
+  pfoa: massAnalyte(['perfluorooctanoic acid']),
+  pfos: massAnalyte(['perfluorooctanesulfonic acid', 'perfluorooctane sulfonic acid']),
+  pfhxs: massAnalyte(['perfluorohexanesulfonic acid', 'perfluorohexane sulfonic acid']),
+  pfna: massAnalyte(['perfluorononanoic acid']),
+  'hfpo-da': massAnalyte(['hexafluoropropylene oxide dimer acid']),
+  'pfas-sum': massAnalyte(['sum of pfas', 'pfas sum', 'pfas']),
+  '1-4-dioxane': massAnalyte(['1,4 dioxane', 'dioxane']),
+  boron: massAnalyte(['b']),
+  lithium: massAnalyte(['li']),
+  molybdenum: massAnalyte(['mo']),
+  nickel: massAnalyte(['ni']),
+  strontium: massAnalyte(['sr']),
+  sulfide: massAnalyte(['sulfide', 'sulphide', 'h2s', 'hydrogen sulphide']),
+  sand: massAnalyte(['sand']),
   hardness: {
-    name: 'Hardness',
     measure: 'mass',
     aliases: ['total hardness', 'hardness as caco3'],
     forms: ['CaCO3'],
   },
-  alkalinity: { name: 'Alkalinity', measure: 'mass', aliases: ['total alkalinity'], forms: ['CaCO3'] },
-  calcium: massAnalyte('Calcium', ['ca']),
-  magnesium: massAnalyte('Magnesium', ['mg']),
-  potassium: massAnalyte('Potassium', ['k']),
+  alkalinity: { measure: 'mass', aliases: ['total alkalinity'], forms: ['CaCO3'] },
+  calcium: massAnalyte(['ca']),
+  magnesium: massAnalyte(['mg']),
+  potassium: massAnalyte(['k']),
   conductivity: {
-    name: 'Conductivity',
     measure: 'conductivity',
     aliases: ['specific conductance', 'electrical conductivity', 'conductance'],
   },
@@ -202,7 +188,7 @@ export function findAnalyte(text: string): { key: AnalyteKey; form?: Form } | un
   const key = ANALYTE_KEYS.find(
     (one) =>
       one === plain ||
-      normalizeName(ANALYTES[one].name) === plain ||
+      normalizeName(analyteName(one)) === plain ||
       (analyte(one).aliases ?? []).includes(plain),
   );
   if (key === undefined) return findDecoratedName(plain);

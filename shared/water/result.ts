@@ -7,6 +7,7 @@ import { parseNumber } from '../quantity/parse-number.ts';
 import { analyte, findAnalyte, type AnalyteKey } from './analytes.ts';
 import type { Form } from './forms.ts';
 import { canonicalUnit, readWaterUnit } from './water-units.ts';
+import { analyteName } from '../text/en/logbook/analyte-names.ts';
 
 /** As a person copies it from the report: "Nitrate", "< 0.5", "mg/L as N". */
 export interface WrittenResult {
@@ -59,7 +60,7 @@ export function readResult(written: WrittenResult): ReadResult {
   if (!named) return readUnknownAnalyte(name, written, value);
   const { key } = named;
   const resultOf = (is: WaterResult['is'], more: Partial<WaterResult> = {}): ReadResult => ({
-    result: { key, name: analyte(key).name, is, unit: canonicalUnit(key), ...more },
+    result: { key, name: analyteName(key), is, unit: canonicalUnit(key), ...more },
   });
   if (PRESENT.test(value) || ABSENT.test(value)) {
     const is = PRESENT.test(value) ? 'present' : 'absent';

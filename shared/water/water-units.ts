@@ -7,6 +7,7 @@
  */
 import { analyte, type AnalyteKey, type MeasureKind } from './analytes.ts';
 import { FORMS_BY_TEXT, type Form } from './forms.ts';
+import { analyteName } from '../text/en/logbook/analyte-names.ts';
 
 const CANONICAL_UNITS: Record<MeasureKind, string> = {
   mass: 'mg/L',
@@ -113,7 +114,7 @@ export function readWaterUnit(
     return { problem: `must fit the name: the name says as ${namedForm} and the unit as ${written}` };
   const form = written ?? namedForm;
   if (form !== undefined && !(forms ?? []).includes(form))
-    return { problem: `must not be as ${form}: ${analyte(key).name} is not given so` };
+    return { problem: `must not be as ${form}: ${analyteName(key)} is not given so` };
   if (form === undefined && formRequired)
     return {
       problem: `must say as what, ${(forms ?? []).map((one) => `as ${one}`).join(' or ')}; the report says which`,

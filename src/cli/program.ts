@@ -3,7 +3,7 @@
  * only the one that was named is loaded, so that `replay` starts without a broker or a database.
  * Mistakes are told in our own sentences.
  */
-import { Command, CommanderError, type CommandUnknownOpts } from '@commander-js/extra-typings';
+import { Command, Help, CommanderError, type CommandUnknownOpts } from '@commander-js/extra-typings';
 import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from './command.ts';
 import { errorSentence } from './error-sentence.ts';
 import { texts } from './texts.ts';
@@ -180,8 +180,8 @@ export async function newProgram(
     .configureHelp({
       helpWidth: HELP_WIDTH,
       styleTitle: (title) => texts().helpTitles[title] ?? title,
-      styleUsage: (usage) =>
-        usage.replace('[options]', texts().anyOptions).replace('[command]', texts().anyCommand),
+      styleUsage: withOurWords,
+      subcommandTerm: (command) => withOurWords(new Help().subcommandTerm(command)),
       optionDescription: ({ description }) => description,
     })
     .configureOutput({
@@ -273,4 +273,9 @@ function mistake({ code, message }: CommanderError, command: CommandUnknownOpts)
         remedy,
       });
   }
+}
+
+/** Usage as the library writes it: "node [options] [command]". */
+function withOurWords(usage: string): string {
+  return usage.replace('[options]', texts().anyOptions).replace('[command]', texts().anyCommand);
 }

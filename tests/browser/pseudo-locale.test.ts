@@ -78,19 +78,6 @@ const DATA: readonly (readonly [reason: string, words: string])[] = [
   ['addresses', 'http calendar ics well'],
   ['examples of what is written on a card', 'home farm America Denver steel poly copper black red softener'],
 ];
-/** What comes from elsewhere as yet: it moves into the catalogue when its folder does. */
-const NOT_MOVED_YET: readonly RegExp[] = [
-  // Sentences that the farm's alarms have stored.
-  /running for|Running for|running current|14 starts in/,
-  // shared/water/analytes.ts
-  /Total coliform bacteria|^radon$/,
-  // Nouns that are counted in shared/text/en/well-words.ts: of the catalogue, but not in its marks.
-  / starts\.$/,
-  // Lines of labels, in one string with their facts.
-  /^(⟦Label:⟧|⟦No room at this size for:⟧)/,
-  // What a well is used for, as the API names it.
-  /(irrigation|stock)$/,
-];
 
 const ALLOWED = new Set(DATA.flatMap(([, words]) => words.split(' ')));
 
@@ -105,9 +92,7 @@ describe.skipIf(!hasChromium)('nothing on a page stands outside the catalogue', 
       const words = (withoutMarked(text).match(/\p{L}[\p{L}’]+/gu) ?? []).filter(
         (word) => !ALLOWED.has(word),
       );
-      return words.length === 0 || NOT_MOVED_YET.some((one) => one.test(text))
-        ? []
-        : [`${words.join(' ')} | ${text}`];
+      return words.length === 0 ? [] : [`${words.join(' ')} | ${text}`];
     });
     await page.close();
     expect([...new Set(left)]).toEqual([]);

@@ -159,7 +159,7 @@ function isText(text: string, node: Node, parents: readonly Node[], of: 'catalog
   if (parent?.type !== 'ArrayExpression') return of === 'pages';
   const { elements } = parent;
   if (keyOf(parents.at(-2)) === 'cautions') return false;
-  return Array.isArray(elements) && elements.length === 2 && elements[1] === node && of === 'catalogue';
+  return Array.isArray(elements) && elements.length === 2 && elements[1] === node;
 }
 
 /** "start" of formatCount(14, 'start'). */

@@ -59,7 +59,7 @@ async function allCommands(): Promise<{ path: string[]; names: string[] }[]> {
 function withoutTyped(text: string, names: ReadonlySet<string>): string {
   return text
     .replaceAll(/(?<![\w-])--?[a-z][a-z-]*/g, ' ')
-    .replaceAll(/<[^>]*>|\[[a-z=.]+\]/g, ' ')
+    .replaceAll(/<[^>]*>|\[(?!options\]|command\])[a-z=.]+\]/g, ' ')
     .replaceAll(/^ {2}[A-Za-z.[\]]+$/gm, ' ')
     .replaceAll(/[\w./:-]*\d[\w./:-]*|\.stillwell\S*|STILLWELL_[A-Z_]+/g, ' ')
     .split(/[\s,]+|\.(?=\s|$)/)

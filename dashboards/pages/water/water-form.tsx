@@ -5,7 +5,7 @@
  */
 import { useState } from 'preact/hooks';
 import type { WaterAnswer } from '../../../shared/api/due.ts';
-import { ANALYTE_KEYS, ANALYTES, findAnalyte } from '../../../shared/water/analytes.ts';
+import { ANALYTE_KEYS, findAnalyte } from '../../../shared/water/analytes.ts';
 import { readResult, type WrittenResult } from '../../../shared/water/result.ts';
 import { offeredUnits, WATER_UNITS } from '../../../shared/water/water-units.ts';
 import { entryMoment } from '../../../shared/notes/entry-day.ts';
@@ -15,6 +15,7 @@ import { useEntryForm } from '../../ui/use-entry-form.ts';
 import { PhotoField } from '../../ui/photo-field.tsx';
 import { ActionForm, textOf } from '../../ui/action-form.tsx';
 import { texts } from './texts.ts';
+import { analyteName } from '../../../shared/text/en/logbook/analyte-names.ts';
 
 interface WaterFormProps {
   well: string;
@@ -53,7 +54,7 @@ export function WaterForm({ well, value, changed }: WaterFormProps) {
 
 function Form({ well, value, changed }: WaterFormProps) {
   const [lines, setLines] = useState<ResultRow[]>(
-    DEFAULT_ANALYTES.map((key, id) => ({ id, analyte: ANALYTES[key].name })),
+    DEFAULT_ANALYTES.map((key, id) => ({ id, analyte: analyteName(key) })),
   );
   const { reasons, submit } = useEntryForm({
     well,
@@ -84,7 +85,7 @@ function Form({ well, value, changed }: WaterFormProps) {
       <p>{texts().formHelp}</p>
       <datalist id="analytes">
         {ANALYTE_KEYS.map((key) => (
-          <option key={key} value={ANALYTES[key].name} />
+          <option key={key} value={analyteName(key)} />
         ))}
       </datalist>
       {lines.map((line, at) => (

@@ -30,6 +30,7 @@ export const labelTexts = {
   switchPoints: 'cut-in / cut-out',
   lowPressureCutOff: 'low-pressure cut-off',
   tankPrecharge: 'tank precharge',
+  tank: 'tank',
   reliefValve: 'relief valve',
   setBy: 'set by, date',
   maxPressure: 'maximum pressure on its plate',

@@ -1,3 +1,5 @@
+import { USE_WORDS } from './logbook/uses.ts';
+
 /** Names made for topics, as people write them: "north-paddock" is "North paddock". */
 export function nameText(name: string): string {
   const text = name.replaceAll('-', ' ');
@@ -6,7 +8,8 @@ export function nameText(name: string): string {
 
 /** Where a well is and what it is for: "Harrow bend, for house and stock". */
 export function placeText({ site, uses }: { site?: string; uses: readonly string[] }): string {
-  const use = uses.length === 0 ? '' : `for ${uses.join(' and ')}`;
+  const words: Readonly<Record<string, string>> = USE_WORDS;
+  const use = uses.length === 0 ? '' : `for ${uses.map((one) => words[one] ?? one).join(' and ')}`;
   return [site === undefined ? '' : nameText(site), use].filter((part) => part !== '').join(', ');
 }
 

@@ -9,7 +9,7 @@ import type { UnitSystem } from '../../quantity/format-quantity.ts';
 import type { AlarmAnswer } from '../../api/alarms.ts';
 import { MINUTE_MS } from '../../units/duration.ts';
 import { alarmTitle } from './alarm-title.ts';
-import { formatDuration } from './format.ts';
+import { formatCount, formatDuration } from './format.ts';
 import { isMoreUrgent, urgencyOf, type Urgency } from './alarms/urgency.ts';
 import { dateWords, whenWords } from './time-words.ts';
 import type { Attention, Mode, PumpStatus, WellStatus } from '../../api/wells.ts';
@@ -181,5 +181,5 @@ function todayWords(pumps: readonly PumpStatus[]): string {
   const ranS = pumps.reduce((sum, pump) => sum + pump.ranTodayS, 0);
   if (pumps.length === 0) return '';
   if (starts === 0 && ranS === 0) return 'No run today';
-  return `ran ${formatDuration(ranS)} today, ${starts} ${starts === 1 ? 'start' : 'starts'}`;
+  return `ran ${formatDuration(ranS)} today, ${formatCount(starts, 'start')}`;
 }

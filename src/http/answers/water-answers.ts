@@ -5,7 +5,6 @@
 import type { Answer } from '../../../shared/api/routes.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { YEARLY_ANALYTES, YEAR_DAYS } from '../../../shared/water/advice.ts';
-import { ANALYTES } from '../../../shared/water/analytes.ts';
 import { addDays } from '../../logbook/due/dates.ts';
 import { dueChecks } from '../../logbook/due/due.ts';
 import { waterTestAnswers } from '../../logbook/entries/water-answers.ts';
@@ -14,6 +13,7 @@ import type { WebDeps } from '../deps.ts';
 import { dueRow } from './due-answers.ts';
 import { loadDueContext, dueInputFor } from './due-input.ts';
 import { requireWell } from './well-answers.ts';
+import { analyteName } from '../../../shared/text/en/logbook/analyte-names.ts';
 
 export async function waterAnswer(deps: WebDeps, name: string): Promise<Answer<'water'>> {
   const input = await dueInputFor(deps, await requireWell(deps, name), await loadDueContext(deps, name));
@@ -36,5 +36,5 @@ function untestedYearly(tests: readonly WaterTest[], since: string): string[] {
   const fresh = tests.filter(({ sampleDate }) => sampleDate > since);
   return YEARLY_ANALYTES.filter(
     (key) => !fresh.some(({ results }) => results.some(({ result }) => result.key === key)),
-  ).map((key) => ANALYTES[key].name);
+  ).map((key) => analyteName(key));
 }

@@ -6,7 +6,6 @@
  */
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { adviceFor, YEAR_DAYS } from '../../../shared/water/advice.ts';
-import { ANALYTES } from '../../../shared/water/analytes.ts';
 import { compareResult } from '../../../shared/water/compare.ts';
 import { WATER_EVENT_WORDS } from '../../../shared/text/en/water-words.ts';
 import { isIsoDate } from '../../core/domain/rfc3339.ts';
@@ -15,6 +14,7 @@ import type { DueTrigger, DueInput } from './due.ts';
 import type { Entry, EntryOf } from '../../../shared/entries/entry.ts';
 import { waterTests, type WaterTest } from '../entries/water-tests.ts';
 import { texts } from './texts.ts';
+import { analyteName } from '../../../shared/text/en/logbook/analyte-names.ts';
 
 const AFTER_DISINFECTION_DAYS = 14;
 
@@ -60,7 +60,7 @@ function missingAnalyteTriggers(tests: readonly WaterTest[]): DueTrigger[] {
   return HEALTH_ANALYTES.flatMap((key) => {
     const looked = tests.findLast(({ results }) => results.some(({ result }) => result.key === key));
     if (looked === last) return [];
-    const { name } = ANALYTES[key];
+    const name = analyteName(key);
     return [
       {
         date: notBefore(

@@ -23,7 +23,7 @@ export function tankLines(facts: LabelFacts): LabelLine[] {
     switchLine(facts),
     {
       ...textLine(
-        'tank',
+        texts().tank,
         card.tank?.volumeL === undefined ? undefined : formatVolume(card.tank.volumeL, units),
       ),
       prominent: true,

@@ -409,7 +409,7 @@ function alarmRow(
   well: string,
   alarm: AlarmEvent['alarm'],
   ms: { since: number; raised: number; cleared?: number },
-  finding: Required<Pick<AlarmEvent, 'priority' | 'why' | 'evidence' | 'causes'>>,
+  finding: Required<Pick<AlarmEvent, 'priority' | 'reason' | 'figures' | 'evidence' | 'causes'>>,
 ): StoredAlarm {
   const event: AlarmEvent = {
     event: 'alarm',
@@ -443,7 +443,8 @@ function farmAlarms(): StoredAlarm[] {
       { since: now - 3.75 * HOUR_MS, raised: now - 2 * HOUR_MS },
       {
         priority: 'now',
-        why: 'Running for 3 h 45 min; the longest run of this well was 42 min, and pressure no longer rises',
+        reason: 'run-too-long',
+        figures: { ranS: 13_500, kpa: 345, longestRunS: 2_520 },
         evidence: { ranS: 13_500, longestS: 2_520 },
         causes: [
           { cause: 'switch-contacts-stuck', weight: 0.7 },
@@ -458,7 +459,8 @@ function farmAlarms(): StoredAlarm[] {
       { since: now - 4 * DAY_MS, raised: now - 4 * DAY_MS + 1_080_000 },
       {
         priority: 'soon',
-        why: '14 starts in 18 min; normal is 1',
+        reason: 'starts-too-close',
+        figures: { starts: 14, inS: 1_080, ranS: 20 },
         evidence: { starts: 14, inS: 1_080, normal: 1 },
         causes: [
           { cause: 'tank-air-lost', weight: 0.8 },
@@ -472,7 +474,8 @@ function farmAlarms(): StoredAlarm[] {
       { since: now - 9 * DAY_MS, raised: now - 8 * DAY_MS },
       {
         priority: 'soon',
-        why: 'Running current 7.4 A; normal is 8.1 A, fallen slowly over five weeks',
+        reason: 'current-below-normal',
+        figures: { nowA: 7.4, normalA: 8.1, deviation: -0.086, supply: 'excluded' },
         evidence: { amps: 7.4, normal: 8.1 },
         causes: [
           { cause: 'worn-pump', weight: 0.6 },
@@ -486,7 +489,8 @@ function farmAlarms(): StoredAlarm[] {
       { since: now - 56 * DAY_MS, raised: now - 56 * DAY_MS, cleared: now - 55 * DAY_MS },
       {
         priority: 'soon',
-        why: 'Nothing heard for 26 h',
+        reason: 'node-silent',
+        figures: { node: 'house-hill', silentS: 93_600 },
         evidence: { silentS: 93_600 },
         causes: [{ cause: 'node-offline', weight: 1 }],
       },
@@ -497,7 +501,8 @@ function farmAlarms(): StoredAlarm[] {
       { since: now - 200 * DAY_MS, raised: now - 200 * DAY_MS, cleared: now - 193 * DAY_MS },
       {
         priority: 'note',
-        why: '34 cycles a day; normal is 21',
+        reason: 'starts-over-normal',
+        figures: { starts: 34, normalPerDay: 21 },
         evidence: { cycles: 34, normal: 21 },
         causes: [{ cause: 'habit-changed', weight: 1 }],
       },
