@@ -20,7 +20,7 @@ export function readInput(path: string, maxBytes: number): Uint8Array {
     return readFileSync(path);
   } catch (cause) {
     if (cause instanceof UsageError || systemReason(cause) === undefined) throw cause;
-    throw new UsageError(fileError('read', path, cause).message, { cause });
+    throw new UsageError(fileError(texts().reading, path, cause).message, { cause });
   }
 }
 
@@ -44,6 +44,6 @@ export function writeNewFile(path: string, content: string | Uint8Array): void {
   try {
     writeFileSync(path, content, { flag: 'wx' });
   } catch (cause) {
-    throw fileError('write', path, cause);
+    throw fileError(texts().writing, path, cause);
   }
 }

@@ -13,7 +13,7 @@ import { englishNodes } from './english.ts';
 const TOP = fileURLToPath(new URL('../../', import.meta.url));
 /** Files that hold texts and nothing else: there a single small word is a text, too. */
 const OF_PAGES =
-  /\/shared\/text\/en\/((pages|cli|channels|server|logbook)\/|(notices|figure-names|label-lines)\.ts)/;
+  /\/shared\/text\/en\/((pages|cli|channels|server|logbook)\/|(notices|figure-names|label-lines|part-facts|checks\/before-after-report)\.ts)/;
 const CATALOGUE = /\/shared\/text\/en\/.*\.ts$/;
 
 /** For a build of the pages and for modules of the server alike. */

@@ -35,5 +35,6 @@ export function systemReason(error: unknown): string | undefined {
  */
 export function fileError(doing: string, path: string, cause: unknown): Error {
   const reason = systemReason(cause) ?? (cause instanceof Error ? cause.message : String(cause));
-  return new Error(`Cannot ${doing} ${path}: ${reason}`, { cause });
+  const sentence = `Cannot ${doing} ${path}: ${reason}`;
+  return new Error(sentence, { cause });
 }

@@ -126,10 +126,14 @@ function collectPumpFacts(facts: PartFacts, { card }: PartFactsInput, pump: Pump
   addFact(facts, name === '' ? undefined : name, texts().makerAndModel);
   addFact(facts, pump?.kind);
   addQuantity(facts, pump?.motorW, 'power', { missingName: texts().motorSize });
-  addQuantity(facts, pump?.volts, 'voltage', { missingName: 'volts' });
-  addFact(facts, pump?.phase && (pump.phase === 1 ? 'single-phase' : 'three-phase'), 'phases');
+  addQuantity(facts, pump?.volts, 'voltage', { missingName: texts().volts });
+  addFact(
+    facts,
+    pump?.phase && (pump.phase === 1 ? texts().onePhase : texts().ofThreePhases),
+    texts().phases,
+  );
   if (pump?.phase !== 3) addFact(facts, pump?.wires && texts().wires(pump.wires), texts().wireCount);
-  addQuantity(facts, pump?.ratedLPerS, 'flow', { prefix: 'rated ', missingName: texts().ratedFlow });
+  addQuantity(facts, pump?.ratedLPerS, 'flow', { prefix: texts().rated, missingName: texts().ratedFlow });
   addQuantity(facts, pump?.maxAmps, 'current', { prefix: texts().serviceFactorAmpsOf });
   addFact(facts, pump?.installed && texts().installedOn(pump.installed));
   addDiameter(facts, card.description?.hole.casingDiameterM, {
@@ -160,7 +164,7 @@ function collectDropPipeFacts(facts: PartFacts, { card }: PartFactsInput, pump: 
   addFact(
     facts,
     card.description?.electrical.cable && texts().cable(card.description.electrical.cable),
-    'cable',
+    texts().cableType,
   );
 }
 
@@ -177,10 +181,10 @@ function collectControlBoxFacts(
   else {
     if (described?.controlBox === undefined) addFact(facts, undefined, texts().controlBoxModel);
     addQuantity(facts, pump?.motorW, 'power', {
-      prefix: 'for ',
+      prefix: texts().forMotor,
       missingName: texts().motorForBox,
     });
-    addQuantity(facts, pump?.volts, 'voltage', { missingName: 'volts' });
+    addQuantity(facts, pump?.volts, 'voltage', { missingName: texts().volts });
     addFact(
       facts,
       measured?.capacitor && texts().capacitorReadAs(measured.capacitor),

@@ -93,9 +93,11 @@ export function reportLineText(line: ReportLineAnswer, stage: ReportStage, units
   }
 }
 
+const SAMPLE_WORDS: Record<ReportLineAnswer['sampleKind'], string> = { runs: 'runs', days: 'days' };
+
 /** Only the faster half of the fills counts; the unit says so, so that nobody misses the others. */
 function countedUnit({ measure, sampleKind }: ReportLineAnswer): string {
-  return measure === 'fill-time' ? 'faster runs' : sampleKind;
+  return measure === 'fill-time' ? 'faster runs' : SAMPLE_WORDS[sampleKind];
 }
 
 function notKnownText(line: ReportLineAnswer, { isOpen, isOver }: ReportStage): string {

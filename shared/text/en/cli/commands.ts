@@ -45,6 +45,9 @@ export const commandTexts = {
   },
   /** The first of many rows: "2, 3, 4 …" */
   firstRows: (rows: Word) => `${rows} …`,
+  /** What cannot be done with a file: "Cannot read wells.csv". */
+  reading: 'read',
+  writing: 'write',
   noActiveAlarms: 'No active alarms.',
   noAlarms: 'No alarms.',
   showAlderBenchAnInvented:
