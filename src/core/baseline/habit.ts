@@ -5,7 +5,7 @@
  * middle, and each weekday is there three times. What happened once is no habit: the longest that
  * counts is the longest that came twice.
  */
-import { HOUR_MS } from '../../../shared/units/duration.ts';
+import { DAY_MS, HOUR_MS } from '../../../shared/units/duration.ts';
 import { median } from './robust.ts';
 
 const WINDOW_DAYS = 21;
@@ -18,11 +18,11 @@ const MIN_DAYS_PER_MONTH = 10;
 const NEAR_HOURS = 2;
 
 /**
- * One healthy day, short, since 21 of them are saved. `hours` has bit h set where a run began in
- * hour h of the local day.
+ * One healthy day, short, since 21 of them are saved. `dayNumber` is its local date as days since
+ * 1970; `hours` has bit h set where a run began in hour h of the local day.
  */
 type HabitDay = [
-  weekday: number,
+  dayNumber: number,
   cycles: number,
   ranS: number,
   hours: number,
@@ -84,7 +84,7 @@ export function addHabitDay(
   }
   habit.monthDays++;
   habit.days.push([
-    weekdayOf(date),
+    dayNumberOf(date),
     day.cycles,
     Math.round(day.ranS),
     habit.startHourMask,
@@ -131,8 +131,23 @@ function secondLargest(values: readonly number[]): number {
   return second;
 }
 
-function weekdayOf(date: string): number {
-  return new Date(`${date}T00:00:00Z`).getUTCDay();
+/** A local date (ISO) as days since 1970. */
+export function dayNumberOf(date: string): number {
+  return Date.parse(date) / DAY_MS;
+}
+
+function isSameWeekday(dayNumber: number, other: number): boolean {
+  return (dayNumber - other) % 7 === 0;
+}
+
+/**
+ * Takes back the days from this one on, and returns them. Months that are over keep their middle.
+ */
+export function forgetHabitDays(habit: Habit, fromDay: number): HabitDay[] {
+  const forgotten = habit.days.filter(([day]) => day >= fromDay);
+  habit.days = habit.days.filter(([day]) => day < fromDay);
+  habit.monthDays = Math.max(0, habit.monthDays - forgotten.length);
+  return forgotten;
 }
 
 /** The months whose season this is: its own and its neighbours, since no spring keeps to a date. */
@@ -152,8 +167,8 @@ function seasonMonths(
  * and of this season's a year ago.
  */
 export function normalStarts(habit: Habit, date: string): number {
-  const weekday = weekdayOf(date);
-  const same = habit.days.filter(([day]) => day === weekday).map(([, cycles]) => cycles);
+  const today = dayNumberOf(date);
+  const same = habit.days.filter(([day]) => isSameWeekday(day, today)).map(([, cycles]) => cycles);
   return Math.max(
     median(habit.days.map(([, cycles]) => cycles)) ?? 0,
     same.length >= 2 ? median(same)! : 0,

@@ -9,13 +9,12 @@ import { CATALOGUE, type AlarmKind } from '../../../shared/alarms/catalogue.ts';
 import type { Card, PumpCard } from '../domain/card.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { Baseline, Normal } from './baseline.ts';
+import { baselineOf, normalField } from './baseline-of-days.ts';
 import { ampsAtMid, ampsAtNormalVolts } from './comparable-amps.ts';
-import { longestRestS, longestRunS } from './habit.ts';
 import { judgeDay } from './healthy-day.ts';
 import { clearToday, addDay, newLearning, addSample, type Learning } from './learning.ts';
 import type { NotLearned } from './reason-text.ts';
 import { hasMoved } from './has-moved.ts';
-import { normalOf, quantile } from './robust.ts';
 import { trackShape } from './shape-track.ts';
 
 export { newLearning, type Learning } from './learning.ts';
@@ -68,14 +67,20 @@ export interface DayResult {
 
 /**
  * Takes one finished cycle into the running day; `hour` is that of the local day in which it began.
- * Cycles that were not whole, or no runs at all, are left out.
+ * Cycles that were not whole, or no runs at all, are left out. Under an alarm whose days teach
+ * nothing the usual shape stays as it is: no day of it could be taken back.
  */
-export function learnCycle(state: Learning, cycle: Cycle, baseline?: Baseline, hour?: number): void {
+export function learnCycle(
+  state: Learning,
+  cycle: Cycle,
+  baseline?: Baseline,
+  { hour, isUnderAlarm = false }: { hour?: number | undefined; isUnderAlarm?: boolean } = {},
+): void {
   if (cycle.flags.some((flag) => flag === 'failed-start' || flag === 'merged' || flag === 'clock-step'))
     return;
   addSample(state, cycle, { ampsAtMid: comparableAmps(state, cycle, baseline), hour });
   // Coarse sampling gives a coarse shape, which is a shape all the same.
-  if (cycle.flags.some((flag) => flag !== 'coarse')) return;
+  if (isUnderAlarm || cycle.flags.some((flag) => flag !== 'coarse')) return;
   const normalRanS = baseline?.ranS?.median ?? cycle.ranS;
   const track = trackShape(state.shape, cycle, normalRanS);
   if (track) state.shape = track;
@@ -101,7 +106,9 @@ export function learnDay(state: Learning, input: DayInput): DayResult {
   if (!hasEnoughDays(state)) return notLearnedYet(state, input, reason);
   const handPinned = input.pinned?.pinned === true ? input.pinned : undefined;
   const baseline =
-    reason === undefined || !input.baseline ? baselineOf(state, input, handPinned) : input.baseline;
+    reason === undefined || !input.baseline
+      ? baselineOf(state, { atMs: input.atMs, date }, handPinned)
+      : input.baseline;
   const first = input.baseline === undefined || (input.baseline.pinned && input.baseline.ranS === undefined);
   const shouldEmit = first || hasMoved(input.baseline, baseline);
   // What was told stays the measure of the next move: small steps in one direction are told when
@@ -159,70 +166,8 @@ function hasEnoughDays(state: Learning): boolean {
   return ENOUGH.some((enough) => state.days >= enough.days && state.cycles >= enough.cycles);
 }
 
-/** Of the runs of the days that slide: one odd one may be shorter. */
-const SHORTEST_RUN_RANK = 0.05;
-
-/**
- * What the healthy days so far say is normal. A quantity pinned by hand (n = 0) stays as it was
- * pinned.
- */
-function baselineOf(state: Learning, { atMs, day }: DayInput, manual: Baseline | undefined): Baseline {
-  const pooled = (column: 'amps' | 'mid' | 'cutIn' | 'cutOut' | 'ran'): number[] =>
-    state.recentDays.flatMap((slot) => slot[column]);
-  const ran = pooled('ran');
-  const low = quantile(ran, 0.25);
-  const minRanS = quantile(ran, SHORTEST_RUN_RANK);
-  const ranS = normalOf(ran);
-  const longest = {
-    runS: longestRunS(state.habit, day.date),
-    restS: longestRestS(state.habit, day.date),
-  };
-  return {
-    atMs,
-    pinned: manual !== undefined,
-    ...normalField('amps', pinnedByHand(manual?.amps) ?? normalOf(pooled('amps'))),
-    ...(pinnedByHand(manual?.amps) === undefined && normalField('ampsAtMid', normalOf(pooled('mid')))),
-    ...normalField('cutInKpa', pinnedByHand(manual?.cutInKpa) ?? normalOf(pooled('cutIn'))),
-    ...normalField('cutOutKpa', pinnedByHand(manual?.cutOutKpa) ?? normalOf(pooled('cutOut'))),
-    ...normalField('ranS', ranS),
-    ...(low !== undefined && ranS && normalField('ranLowS', lowerQuartileNormal(ran, low))),
-    ...(minRanS !== undefined && { ranMinS: minRanS }),
-    ...normalField('cyclesPerDay', normalOf(state.habit.days.map(([, cycles]) => cycles))),
-    ...normalField('ranSPerDay', normalOf(state.habit.days.map(([, , seconds]) => seconds))),
-    ...(longest.runS > 0 && { longestRunS: longest.runS }),
-    ...(longest.restS > 0 && { longestRestS: longest.restS }),
-    ...(state.shape && state.shape.n >= 5 && { shape: shapeOf(state) }),
-  };
-}
-
-/**
- * The lower quartile with the spread of the lower half: what water is drawn meanwhile only
- * lengthens runs.
- */
-function lowerQuartileNormal(ran: readonly number[], low: number): Normal {
-  const half = ran.filter((value) => value <= (quantile(ran, 0.5) ?? low));
-  const spread = normalOf(half)?.spread ?? 0;
-  return { median: low, spread, n: ran.length };
-}
-
-function shapeOf(state: Learning): NonNullable<Baseline['shape']> {
-  const { everyS, amps, ampsSpread, kpa, kpaSpread } = state.shape!;
-  return { everyS, amps: [...amps], ampsSpread: [...ampsSpread], kpa: [...kpa], kpaSpread: [...kpaSpread] };
-}
-
-function pinnedByHand(normal: Normal | undefined): Normal | undefined {
-  return normal?.n === 0 ? normal : undefined;
-}
-
-type NormalName =
-  'amps' | 'ampsAtMid' | 'cutInKpa' | 'cutOutKpa' | 'ranS' | 'ranLowS' | 'cyclesPerDay' | 'ranSPerDay';
-
-/** The normal under its name, or nothing at all where it is not known: absent is not undefined. */
-function normalField(name: NormalName, normal: Normal | undefined): Partial<Pick<Baseline, NormalName>> {
-  return normal === undefined ? {} : { [name]: normal };
-}
-
-function emittedMedians(baseline: Baseline): NonNullable<Baseline['lastEmitted']> {
+/** The medians that the next move is measured from. */
+export function emittedMedians(baseline: Baseline): NonNullable<Baseline['lastEmitted']> {
   return {
     ...(baseline.amps && { amps: baseline.amps.median }),
     ...(baseline.cutInKpa && { cutInKpa: baseline.cutInKpa.median }),

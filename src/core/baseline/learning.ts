@@ -6,7 +6,15 @@
  * sigma; with three it would be 1.43 of it, with five 0.78.
  */
 import type { Cycle } from '../cycles/cycle.ts';
-import { closeHabitDay, addHabitDay, newHabit, type Habit, markStartHour } from './habit.ts';
+import {
+  closeHabitDay,
+  addHabitDay,
+  dayNumberOf,
+  forgetHabitDays,
+  newHabit,
+  type Habit,
+  markStartHour,
+} from './habit.ts';
 import { quantile } from './robust.ts';
 
 /** Days that slide: a whole week, short enough that a change of season is followed. */
@@ -28,6 +36,8 @@ type Sample = [
 
 /** Quantiles of one day, at ranks (i + 0.5) / count, lowest first. */
 interface DayQuantiles {
+  /** Its local date as days since 1970. */
+  on: number;
   amps: number[];
   mid: number[];
   cutIn: number[];
@@ -126,6 +136,7 @@ export function clearToday(state: Learning): void {
 export function addDay(state: Learning, date: string, day: { cycles: number; ranS: number }): void {
   if (state.today.length > 0) {
     state.recentDays.push({
+      on: dayNumberOf(date),
       amps: dayQuantiles(state.today, 0, 6),
       mid: dayQuantiles(state.today, 1, 2),
       cutIn: dayQuantiles(state.today, 2, 2),
@@ -141,6 +152,19 @@ export function addDay(state: Learning, date: string, day: { cycles: number; ran
   });
   state.days++;
   state.cycles += day.cycles;
+}
+
+/**
+ * Takes back what was learned from this local date on: an alarm tells that its condition began then
+ * (./forget-days.ts). Returns whether any day was.
+ */
+export function forgetDays(state: Learning, fromDate: string): boolean {
+  const from = dayNumberOf(fromDate);
+  const forgotten = forgetHabitDays(state.habit, from);
+  state.recentDays = state.recentDays.filter(({ on }) => on < from);
+  state.days -= forgotten.length;
+  state.cycles -= forgotten.reduce((sum, [, cycles]) => sum + cycles, 0);
+  return forgotten.length > 0;
 }
 
 function dayQuantiles(samples: readonly Sample[], column: 0 | 1 | 2 | 3 | 4, count: number): number[] {

@@ -69,7 +69,7 @@ export function serializeWell(well: WellState): Uint8Array {
 /** Throws where the bytes are no saved well of this version. */
 export function deserializeWell(bytes: Uint8Array): WellState {
   const well = JSON.parse(new TextDecoder().decode(bytes)) as WellState;
-  if (well.version !== 5)
-    throw new Error(`Cannot load well: version 5 is expected, found ${String(well.version)}`);
+  if (well.version !== 6)
+    throw new Error(`Cannot load well: version 6 is expected, found ${String(well.version)}`);
   return well;
 }

@@ -7,6 +7,7 @@ import { runMedianAmps } from '../cycles/run.ts';
 import type { MinuteScene, OpenRun, PumpScene, Scene, MinuteStats, WellScene } from '../alarms/scene.ts';
 import { channelScenes } from './channels.ts';
 import type { Emit } from './emit.ts';
+import { forgetAlarmDays } from './forget-alarm-days.ts';
 import type { WellState } from './well-state.ts';
 
 export interface EvaluationTrigger {
@@ -29,6 +30,8 @@ export function alarmEmitter(well: WellState, emit: Emit): (event: AlarmEvent) =
     if (teachesNothing && well.day && !well.day.alarmsActive.includes(event.alarm))
       well.day.alarmsActive.push(event.alarm);
     emit({ event, orderMs: Date.parse(event.at) });
+    if (event.state === 'raised')
+      for (const at of well.records.keys()) forgetAlarmDays(well, at, Date.parse(event.at), emit);
   };
 }
 

@@ -6,6 +6,7 @@ import { codeOf } from '../domain/channels.ts';
 import type { CycleEvent } from '../../../shared/api/events.ts';
 import { setAmpsAtMid } from '../baseline/comparable-amps.ts';
 import { localHour } from '../baseline/habit.ts';
+import { earliestConditionMs } from '../alarms/lifecycle/alarm-entry.ts';
 import { learnCycle } from '../baseline/learn.ts';
 import { learnSupply, supplyFactorUncertainty, supplyFactor } from '../baseline/supply.ts';
 import type { Cycle } from '../cycles/cycle.ts';
@@ -60,7 +61,8 @@ function handleCycle(well: WellState, at: number, cycle: Cycle, emit: Emit): voi
   if (day) addCycleToDay(day, cycle);
   if (canLearn(well)) {
     const hour = day && localHour(day, cycle.startedMs);
-    learnCycle(record.learning, cycle, record.baseline, hour);
+    const isUnderAlarm = earliestConditionMs(well.alarms, well.card.pumps[at]!.id) !== undefined;
+    learnCycle(record.learning, cycle, record.baseline, { hour, isUnderAlarm });
   }
   emit({ event: cycleEvent(well, cycle), orderMs: cycle.stoppedMs, cycle });
   evaluateWatches(well, { trigger: 'cycle', atMs: well.nowMs, pump: at, cycle: cycleWithoutShape }, emit);

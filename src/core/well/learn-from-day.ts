@@ -3,6 +3,8 @@ import { noneBecauseText, type NotLearned } from '../baseline/reason-text.ts';
 import type { BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
 import type { Baseline } from '../baseline/baseline.ts';
 import { learnDay } from '../baseline/learn.ts';
+import { baselineEvent } from './baseline-event.ts';
+import { forgetAlarmDays } from './forget-alarm-days.ts';
 import type { OpenDay } from './open-day.ts';
 import { formatTime, type Emit } from './emit.ts';
 import type { WellState } from './well-state.ts';
@@ -25,6 +27,7 @@ export function learnFromDay(
   emit: Emit,
 ): void {
   if (!canLearn(well) || day.wasOnHold) return;
+  forgetAlarmDays(well, at, well.nowMs, emit);
   const record = well.records[at]!;
   const result = learnDay(record.learning, {
     day: dayEvent,
@@ -77,25 +80,4 @@ function pumpIdOf(well: WellState, at: number): string {
 
 export function emitBaseline(well: WellState, at: number, baseline: Baseline, emit: Emit): void {
   emit({ event: baselineEvent(well.card.well, pumpIdOf(well, at), baseline), orderMs: baseline.atMs });
-}
-
-/** A normal as its line prints it. */
-export function baselineEvent(well: string, pump: string, baseline: Baseline): BaselineEvent {
-  const { amps, cutInKpa, cutOutKpa, ranS, cyclesPerDay } = baseline;
-  return {
-    event: 'baseline',
-    well,
-    pump,
-    at: formatTime(baseline.atMs),
-    ...(amps && { amps: round(amps.median, 1000), ampsSpread: round(amps.spread, 10_000) }),
-    ...(cutInKpa && { cutInKpa: round(cutInKpa.median, 100) }),
-    ...(cutOutKpa && { cutOutKpa: round(cutOutKpa.median, 100) }),
-    ...(ranS && { ranS: round(ranS.median, 10) }),
-    ...(cyclesPerDay && { cyclesPerDay: round(cyclesPerDay.median, 10) }),
-    ...(baseline.pinned && { pinned: true as const }),
-  };
-}
-
-function round(value: number, parts: number): number {
-  return Math.round(value * parts) / parts;
 }

@@ -86,7 +86,7 @@ export interface PumpRecord {
 }
 
 export interface WellState {
-  version: 5;
+  version: 6;
   card: Card;
   /** The well has been passed to this time; 0 before its first input. */
   nowMs: number;
@@ -160,7 +160,7 @@ export function waterCardOf(card: Card): Parameters<typeof newWaterState>[0] {
 /** A well of which nothing was read yet. */
 export function newWellState(card: Card): WellState {
   return {
-    version: 5,
+    version: 6,
     card,
     nowMs: 0,
     nextMinuteMs: 0,

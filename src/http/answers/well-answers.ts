@@ -25,7 +25,7 @@ import type {
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { Card, PumpCard } from '../../core/domain/card.ts';
 import { namesOnCard } from '../../core/notify/names-on-card.ts';
-import { baselineEvent } from '../../core/well/learn-from-day.ts';
+import { baselineEvent } from '../../core/well/baseline-event.ts';
 import { activeByWell, activeSiteAlarms } from './alarm-answers.ts';
 import { checkAnswers } from './check-answers.ts';
 import type { LiveWell, WebDeps } from '../deps.ts';

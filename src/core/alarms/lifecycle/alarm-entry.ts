@@ -3,6 +3,7 @@
  * and the state of all alarms of a well. What was told (a raised line without its cleared line) is
  * kept apart from the life state: a shelf silences an alarm, it does not unsay it.
  */
+import { CATALOGUE } from '../../../../shared/alarms/catalogue.ts';
 import type { Evidence } from '../../../../shared/api/events.ts';
 import type { AlarmKind, Priority, WeighedCause } from '../../../../shared/text/en/alarms/kinds.ts';
 import type { Because } from '../../../../shared/text/en/reasons/because.ts';
@@ -111,10 +112,22 @@ export function activeAlarms(state: AlarmsState): ActiveAlarm[] {
  * worth a look and no fault: a protector that ends runs each day would else stop all learning.
  */
 export function activeKinds(state: AlarmsState, pump: string): AlarmKind[] {
-  return Object.values(state.entries)
-    .filter(
-      (entry) =>
-        entry.active && entry.priority !== 'note' && (entry.pump === undefined || entry.pump === pump),
-    )
-    .map((entry) => entry.alarm);
+  return activeFaults(state, pump).map((entry) => entry.alarm);
+}
+
+/**
+ * When the oldest condition began of the alarms that stand on this pump or its well and whose days
+ * teach nothing; undefined where none stands.
+ */
+export function earliestConditionMs(state: AlarmsState, pump: string): number | undefined {
+  const times = activeFaults(state, pump)
+    .filter(({ alarm }) => !CATALOGUE[alarm].daysTeach)
+    .map(({ sinceMs }) => sinceMs);
+  return times.length === 0 ? undefined : Math.min(...times);
+}
+
+function activeFaults(state: AlarmsState, pump: string): AlarmEntry[] {
+  return Object.values(state.entries).filter(
+    (entry) => entry.active && entry.priority !== 'note' && (entry.pump === undefined || entry.pump === pump),
+  );
 }
