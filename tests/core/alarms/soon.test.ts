@@ -218,7 +218,7 @@ describe('amps-high and amps-low', () => {
       [
         'fills a fifth longer for 5 % of the current are throttled',
         'cycle 100s 8A 40-60psi every 60min x20 | cycle 122s 7.6A 40-60psi every 60min x20',
-        ['1620 min amps-low raised soon worn-pump'],
+        ['1560 min amps-low raised soon worn-pump'],
         { kinds: ['amps-low'] },
       ],
       [
@@ -230,7 +230,7 @@ describe('amps-high and amps-low', () => {
       [
         'a quarter longer fills for 3.6 % of the current are no supply’s, though volts are not measured',
         'cycle 100s 8A 40-60psi every 60min x20 | cycle 128s 7.71A 40-60psi every 60min x12',
-        ['1620 min amps-low raised soon worn-pump'],
+        ['1560 min amps-low raised soon worn-pump'],
         { kinds: ['amps-low'] },
       ],
       ['2 % is the supply and none', 'cycle 120s 7.84A 40-60psi every 60min x200', []],

@@ -10,6 +10,8 @@ import { cusumArl, cusumLimit } from '../../../src/core/alarms/charts/run-length
 import { BUDGETS, CHARTED, type BudgetResults } from '../../../src/lab/sensitivity/try-budgets.ts';
 import { houseCard } from '../../core/alarms/scene-kit.ts';
 
+const NOT_MEASURED = 'not measured';
+
 interface Chart {
   /** The change that the table is about, in an owner's words. */
   change: string;
@@ -33,7 +35,7 @@ const AMPS: Chart = {
   shift: 3 / 1.53,
   valuesPerYear: RUNS_A_DAY * 365,
   remark:
-    'A larger number brings this alarm no sooner: most of the last runs must show the change too, and that takes longer than the chart.',
+    'The median of the last runs must show the change too, and of how many runs follows from the number as well.',
 };
 /** Twice the usual starts are log 2 over a spread of 0.4 (src/core/alarms/water/cycle-count.ts). */
 const COUNT: Chart = {
@@ -59,7 +61,8 @@ export function budgetParts(measured: BudgetResults): string[] {
 function budgetPart(kind: StatisticalKind, measured: BudgetResults): string {
   const { change, unit, k, shift, valuesPerYear, remark } = CHART_OF[kind];
   const texts = new Set(BUDGETS.map((budget) => measuredText(measured[kind][budget])));
-  const same = texts.size === 1 ? ' In the wells of both plants the number changes nothing.' : '';
+  const isSame = texts.size === 1 && !texts.has(NOT_MEASURED);
+  const same = isSame ? ' In the wells of both plants the number changes nothing.' : '';
   const rows = BUDGETS.map((falseAlarmsPerYear) => {
     const card = { ...houseCard(), falseAlarmsPerYear };
     const h = cusumLimit(k, runLengthFor(kind, valuesPerYear, card));
@@ -77,7 +80,7 @@ ${rows.join('\n')}
 }
 
 function measuredText(result: BudgetResults[StatisticalKind][string] | undefined): string {
-  if (!result || result.faults === 0) return 'not measured';
+  if (!result || result.faults === 0) return NOT_MEASURED;
   const { faults, found, medianAfterMs } = result;
   const first = found === 1 ? '' : 'half of them ';
   const after = medianAfterMs === undefined ? '' : `, ${first}within ${timeText(medianAfterMs)} of the start`;

@@ -34,6 +34,40 @@ export function normalCdf(x: number): number {
   return x < 0 ? half : 1 - half;
 }
 
+/** The standard normal deviate that is exceeded once in `arl` values. */
+function deviateOnceIn(arl: number): number {
+  let low = 0;
+  let high = 10;
+  for (let i = 0; i < 40; i++) {
+    const middle = (low + high) / 2;
+    if (normalCdf(-middle) * arl > 1) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+/** The standard error of a median of n values is this x sigma / sqrt(n) (normal data, large n). */
+const MEDIAN_ERROR = 1.2533;
+
+/**
+ * How many values the median must be of, so that chance puts it `limit` sigma off no more often
+ * than once in `arl` values. What it is held against is the median of `learnedFrom` values and errs
+ * too (0: it was not learned). Infinity where no number is enough.
+ */
+export function medianSize({
+  limit,
+  arl,
+  learnedFrom,
+}: {
+  limit: number;
+  arl: number;
+  learnedFrom: number;
+}): number {
+  const variance =
+    (limit / (MEDIAN_ERROR * deviateOnceIn(arl))) ** 2 - (learnedFrom === 0 ? 0 : 1 / learnedFrom);
+  return variance <= 0 ? Infinity : Math.ceil(1 / variance);
+}
+
 /**
  * ARL of a one-sided CUSUM that starts at `start`: k and h in sigma, `shift` in sigma of the
  * plotted statistic. The interval

@@ -2,9 +2,10 @@
  * Has running current moved from its normal? Two questions with two measures: a step, against what
  * is normal lately, and a slow drift, against what was first learnt or pinned, because a sliding
  * normal goes along with a slow fault. For the step a CUSUM over runs must speak, for the drift an
- * EWMA, each with a limit from the well's budget of false alarms; and the median of the last runs
- * must be off by more than the supply could do. Where voltage is measured the runs are brought to
- * one supply first (src/core/baseline/supply.ts).
+ * EWMA; and the median of the runs since the change must be off by more than the supply could do.
+ * The limits of both charts, and how many runs that median is of, come from the well's budget of
+ * false alarms. Where voltage is measured the runs are brought to one supply first
+ * (src/core/baseline/supply.ts).
  */
 import { median } from '../../baseline/robust.ts';
 import type { Normal } from '../../baseline/baseline.ts';
@@ -13,7 +14,8 @@ import { runLengthFor, autocorrelationFactor } from '../charts/false-alarm-budge
 import { cusumDirection, updateCusum, type Cusum } from '../charts/cusum.ts';
 import { ewmaLimit, updateEwma } from '../charts/ewma.ts';
 import { hasRareRuns, recentCycles, isCompleteRun, pumpInMinute } from '../scene-queries.ts';
-import { cusumLimit, ewmaWidth } from '../charts/run-length.ts';
+import { changePoint } from '../charts/change-point.ts';
+import { cusumLimit, ewmaWidth, medianSize } from '../charts/run-length.ts';
 import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import type { AmpsShiftFigures } from '../../../../shared/text/en/alarms/electric/amps-shift-text.ts';
@@ -32,10 +34,15 @@ const LIMIT_SPREADS = 3;
  * measured.
  */
 const MIN_SUPPLY_STEP = 0.04;
-/** Runs whose median must be off, and how many of these at least. */
-const STEP_RUNS = 12;
+/**
+ * Runs whose median must be off: of a drift twenty, of a step as many as the budget asks
+ * (stepRuns), within these bounds: five make a median that two odd ones do not move, and twelve are
+ * a day of a house. Where there are no more yet eight are enough for either.
+ */
 const DRIFT_RUNS = 20;
+const MAX_STEP_RUNS = 12;
 const MIN_RUNS = 8;
+const MIN_STEP_RUNS = 5;
 /**
  * A store that is filled every other day makes as many runs in a month: there each run is held
  * against the few there are: two of the last three, off by as much as a drift asks, are enough.
@@ -137,24 +144,11 @@ export function ampsShift(scene: Scene, memory: ShiftMemory): AmpsShift | Clear 
   if (!latest || latest.ampsOf(cycle) === undefined || !isComparable(scene, cycle))
     return cannotTell('run-not-comparable');
   const rare = hasRareRuns(scene.pump);
-  const step = testShift(
-    scene,
-    memory,
-    latest,
-    rare ? RARE_STEP : { isDrift: false, runs: STEP_RUNS, minRuns: MIN_RUNS, minDeviation: MIN_STEP },
-  );
+  const step = testShift(scene, memory, latest, rare ? RARE_STEP : stepTest(stepRuns(scene, latest.normal)));
   if (step.is === 'shift') return step;
   const pinned = scene.pump.pinned && measureFor(scene, scene.pump.pinned);
   const drift =
-    pinned &&
-    testShift(
-      scene,
-      memory,
-      pinned,
-      rare
-        ? { ...RARE_STEP, isDrift: true }
-        : { isDrift: true, runs: DRIFT_RUNS, minRuns: MIN_RUNS, minDeviation: MIN_DRIFT },
-    );
+    pinned && testShift(scene, memory, pinned, rare ? { ...RARE_STEP, isDrift: true } : DRIFT_TEST);
   return drift?.is === 'shift' ? drift : step;
 }
 
@@ -222,10 +216,29 @@ interface ShiftTest {
   runs: number;
   minRuns: number;
   minDeviation: number;
+  minSpread: number;
 }
 
 /** Where runs are rare a step is asked as much as a drift, of the few runs there are. */
-const RARE_STEP: ShiftTest = { isDrift: false, runs: RARE_RUNS, minRuns: RARE_RUNS, minDeviation: MIN_DRIFT };
+const RARE_STEP: ShiftTest = {
+  isDrift: false,
+  runs: RARE_RUNS,
+  minRuns: RARE_RUNS,
+  minDeviation: MIN_DRIFT,
+  minSpread: RARE_SPREAD_RATIO,
+};
+const DRIFT_TEST: ShiftTest = {
+  isDrift: true,
+  runs: DRIFT_RUNS,
+  minRuns: MIN_RUNS,
+  minDeviation: MIN_DRIFT,
+  minSpread: MIN_SPREAD_RATIO,
+};
+
+function stepTest(runs: number): ShiftTest {
+  const minRuns = Math.min(MIN_RUNS, runs);
+  return { isDrift: false, runs, minRuns, minDeviation: MIN_STEP, minSpread: MIN_SPREAD_RATIO };
+}
 
 function testShift(
   scene: Scene,
@@ -240,8 +253,7 @@ function testShift(
     (cycle) => isComparable(scene, cycle) && measure.ampsOf(cycle) !== undefined,
   );
   const supplyUncertainty = median(last.map((cycle) => cycle.voltsUncertainty ?? 0)) ?? 0;
-  const minSpread = test.minRuns < MIN_RUNS ? RARE_SPREAD_RATIO : MIN_SPREAD_RATIO;
-  const spreadShare = Math.max(minSpread, normal.spread / normal.median);
+  const spreadShare = Math.max(test.minSpread, normal.spread / normal.median);
   const limit =
     Math.max(test.minDeviation, LIMIT_SPREADS * spreadShare) +
     UNCERTAINTY_FACTOR * supplyUncertainty +
@@ -261,19 +273,51 @@ function testShift(
     return Math.abs(share) < CLEAR_RATIO * limit ? CLEAR : cannotTell('near-limit');
   const newest = median(last.slice(-NEWEST_RUNS).map((cycle) => measure.ampsOf(cycle)!))!;
   if ((newest / normal.median - 1) / share < MIN_NEWEST_RATIO) return cannotTell('near-limit');
+  const shifted = runsSinceChange(scene, measure, direction, limit);
+  // The limit of both is exceeded, and the last run is back: there is nothing to tell by.
+  if (shifted.length === 0) return cannotTell('near-limit');
+  const runs = shifted.slice(-last.length);
+  const amps = median(runs.map((cycle) => measure.ampsOf(cycle)!))!;
   return {
     is: 'shift',
     direction,
-    deviation: share,
-    amps: middle,
+    deviation: amps / normal.median - 1,
+    amps,
     normal: normal.median,
     limit: Math.max(MIN_SUPPLY_STEP, LIMIT_SPREADS * spreadShare),
     isDrift: test.isDrift,
-    sinceMs: last[0]!.startedMs,
-    runs: last.length,
+    sinceMs: shifted[0]!.startedMs,
+    runs: runs.length,
     supplyUncertainty,
-    ...voltsOf(last),
+    ...voltsOf(runs),
   };
+}
+
+/** The runs since the current left its normal that way, of all that are remembered. */
+function runsSinceChange(
+  scene: Scene,
+  { normal, ampsOf }: Measure,
+  direction: 'high' | 'low',
+  limit: number,
+): Cycle[] {
+  const sign = direction === 'high' ? 1 : -1;
+  const runs = recentCycles(
+    scene,
+    Infinity,
+    (cycle) => isComparable(scene, cycle) && ampsOf(cycle) !== undefined,
+  );
+  const deviations = runs.map((cycle) => sign * (ampsOf(cycle)! / normal.median - 1));
+  return runs.slice(changePoint(deviations, limit));
+}
+
+/**
+ * A step is asked of the median of so many runs that chance puts it as far off as the limit, which
+ * is three spreads and more, no more often than the well's budget allows.
+ */
+function stepRuns(scene: Scene, normal: Normal): number {
+  const arl = runLength(scene);
+  const size = medianSize({ limit: LIMIT_SPREADS / AUTOCORRELATION_FACTOR, arl, learnedFrom: normal.n });
+  return Math.max(MIN_STEP_RUNS, Math.min(MAX_STEP_RUNS, size));
 }
 
 function voltsOf(cycles: readonly Cycle[]): { volts?: number } {
