@@ -105,20 +105,22 @@ function maximumFinding(scene: Scene): Active | undefined {
   if (last.length < RUNS) return undefined;
   const other = restLoadAmps(scene);
   if (other === undefined && scene.pump.card.alsoOnClamp !== undefined) return undefined;
-  const amps = median(last.map(highestLineAmps))! - (other ?? 0);
-  if (amps <= OVER_PLATE_RATIO * maxAmps) return undefined;
+  const ampsOf = (cycle: Cycle): number => highestLineAmps(cycle) - (other ?? 0);
+  if (median(last.map(ampsOf))! <= OVER_PLATE_RATIO * maxAmps) return undefined;
+  const over = last.filter((cycle) => ampsOf(cycle) > OVER_PLATE_RATIO * maxAmps);
+  const amps = median(over.map(ampsOf))!;
   const isFarOver = amps > FAR_OVER_PLATE_RATIO * maxAmps;
   return {
     is: 'active',
     priority: isFarOver ? 'now' : 'soon',
-    sinceMs: last[0]!.startedMs,
+    sinceMs: over[0]!.startedMs,
     reason: 'current-over-motor-maximum',
     figures: { nowA: amps, maxA: maxAmps, learnedA: learnedAmps },
     evidence: {
       amps: roundTo(amps),
       maxAmps,
       normalAmps: roundTo(learnedAmps),
-      runs: last.length,
+      runs: over.length,
       ...(isFarOver && FORM_EVIDENCE['over-plate']),
     },
     causes: causesOf(scene, true, 0),

@@ -9,6 +9,7 @@
 import { FORM_EVIDENCE } from '../../../../shared/alarms/form-evidence.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
+import { changePoint } from '../charts/change-point.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { recentCycles } from '../scene-queries.ts';
 import { roundTo } from '../round.ts';
@@ -71,31 +72,38 @@ function evaluate(scene: Scene, memory: ImbalanceMemory): Evaluation {
   if (scene.cycle.readings < 3) return cannotTell('too-few-readings');
   const firstUnbalances = memory.first;
   if (firstUnbalances.length < NORMAL_RUNS) memory.first = [...firstUnbalances, roundTo(unbalance(lines), 4)];
-  const last = recentCycles(scene, RUNS, (cycle) => lineAmpsOf(cycle) !== undefined && cycle.readings >= 3);
+  const last = recentCycles(scene, RUNS, hasLines);
   if (last.length < RUNS) return cannotTell('too-few-runs');
-  const current = median(last.map((cycle) => unbalance(lineAmpsOf(cycle)!)))!;
+  const current = median(last.map(unbalanceOf))!;
   const normal =
     firstUnbalances.length < NORMAL_RUNS ? 0 : Math.min(MAX_NORMAL_UNBALANCE, median(firstUnbalances) ?? 0);
-  const lasting = lastingUnbalance(scene);
+  const lastingRuns = recentCycles(scene, LASTING_RUNS, hasLines);
+  const lasting = lastingRuns.length < LASTING_RUNS ? undefined : median(lastingRuns.map(unbalanceOf));
   const lastingLimit = isAtFullLoad(scene, lines)
     ? LASTING_MAX_UNBALANCE
     : Math.max(LASTING_MAX_UNBALANCE, normal + MARGIN_OVER_NORMAL);
-  const sinceMs = last[0]!.startedMs;
   if (firstUnbalances.length >= NORMAL_RUNS && lasting !== undefined && lasting > lastingLimit)
-    return finding({ lines, ratio: Math.max(lasting, current), normal, limit: lastingLimit, sinceMs });
+    return finding(runsSinceChange(lastingRuns, normal, lastingLimit), lines, normal, lastingLimit);
   if (current <= lastingLimit - DEADBAND) return CLEAR;
   if (current <= MAX_UNBALANCE) return cannotTell('near-limit');
-  return finding({ lines, ratio: current, normal, limit: MAX_UNBALANCE, sinceMs });
+  return finding(runsSinceChange(last, normal, MAX_UNBALANCE), lines, normal, MAX_UNBALANCE);
 }
 
-/** Median over the last twenty runs; undefined with fewer. */
-function lastingUnbalance(scene: Scene): number | undefined {
-  const runs = recentCycles(
-    scene,
-    LASTING_RUNS,
-    (cycle) => lineAmpsOf(cycle) !== undefined && cycle.readings >= 3,
+function hasLines(cycle: Cycle): boolean {
+  return lineAmpsOf(cycle) !== undefined && cycle.readings >= 3;
+}
+
+function unbalanceOf(cycle: Cycle): number {
+  return unbalance(lineAmpsOf(cycle)!);
+}
+
+/** Most of these runs are over the limit: those since the lines went apart. */
+function runsSinceChange(runs: readonly Cycle[], normal: number, limit: number): readonly Cycle[] {
+  const from = changePoint(
+    runs.map((run) => unbalanceOf(run) - normal),
+    limit - normal,
   );
-  return runs.length < LASTING_RUNS ? undefined : median(runs.map((cycle) => unbalance(lineAmpsOf(cycle)!)));
+  return from < runs.length ? runs.slice(from) : runs.slice(-1);
 }
 
 function isAtFullLoad({ pump: { card } }: Scene, lines: readonly number[]): boolean {
@@ -103,19 +111,13 @@ function isAtFullLoad({ pump: { card } }: Scene, lines: readonly number[]): bool
   return card.maxAmps !== undefined && mean > FULL_LOAD_RATIO * card.maxAmps;
 }
 
-interface Unbalanced {
-  lines: readonly number[];
-  ratio: number;
-  normal: number;
-  limit: number;
-  sinceMs: number;
-}
-
-function finding({ lines, ratio, normal, limit, sinceMs }: Unbalanced): Active {
+function finding(runs: readonly Cycle[], lines: readonly number[], normal: number, limit: number): Active {
+  // What became worse lately counts as it is now.
+  const ratio = Math.max(median(runs.map(unbalanceOf))!, median(runs.slice(-RUNS).map(unbalanceOf))!);
   const mayLackPhase = ratio > ON_TWO_PHASES_UNBALANCE;
   return {
     is: 'active',
-    sinceMs,
+    sinceMs: runs[0]!.startedMs,
     priority: mayLackPhase ? 'now' : 'soon',
     reason: 'lines-unbalanced',
     figures: { linesA: [...lines], unbalance: ratio, ...(normal > 0 && { normalUnbalance: normal }) },

@@ -110,7 +110,8 @@ function runsTooShortForMotor(scene: Scene): { runs: readonly Cycle[]; minS: num
   const runs = recentCycles(scene, SHORT_RUNS);
   const minS = motorW >= LARGE_MOTOR_W ? MIN_MEDIAN_RUN_LARGE_S : MIN_MEDIAN_RUN_S;
   if (runs.length < SHORT_RUNS || scene.atMs - runs[0]!.startedMs > MAX_SHORT_RUNS_MS) return undefined;
-  return median(runs.map(({ ranS }) => ranS))! < minS ? { runs, minS } : undefined;
+  if (median(runs.map(({ ranS }) => ranS))! >= minS) return undefined;
+  return { runs: runs.slice(runs.findIndex(({ ranS }) => ranS < minS)), minS };
 }
 
 /** Between the starts nothing new is known, until there were none for long. */

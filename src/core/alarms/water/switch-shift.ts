@@ -7,6 +7,7 @@ import type { Because } from '../../../../shared/text/en/reasons/because.ts';
 import type { Reason } from '../../../../shared/text/en/reasons/reasons.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
+import { changePoint } from '../charts/change-point.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { recentCycles, isCompleteRun, KPA_PER_PSI } from '../scene-queries.ts';
 import { endedBySwitch } from './switch-ended-runs.ts';
@@ -93,18 +94,21 @@ function pointShift(
   if (!normal) return undefined;
   const last = recentCycles(scene, RUNS, (cycle) => accepts(cycle) && cycle[name] !== undefined);
   if (last.length < MIN_RUNS) return undefined;
-  const nowKpa = median(last.map((cycle) => cycle[name]!))!;
   const limit = Math.max(MIN_SHIFT_KPA, LIMIT_SPREADS * normal.spread);
-  const shiftKpa = nowKpa - normal.median;
-  const first = last.find(
-    (cycle) => (cycle[name]! - normal.median) * Math.sign(shiftKpa) > CLEAR_RATIO * limit,
+  const middleShiftKpa = median(last.map((cycle) => cycle[name]!))! - normal.median;
+  const from = changePoint(
+    last.map((cycle) => (cycle[name]! - normal.median) * Math.sign(middleShiftKpa)),
+    limit,
   );
+  // The runs of before are no part of what is told.
+  const moved = from < last.length ? last.slice(from) : last;
+  const nowKpa = median(moved.map((cycle) => cycle[name]!))!;
   return {
     nowKpa,
     normalKpa: normal.median,
-    shiftKpa,
-    limitRatio: Math.abs(shiftKpa) / limit,
-    sinceMs: (first ?? last[0]!).startedMs,
+    shiftKpa: nowKpa - normal.median,
+    limitRatio: Math.abs(middleShiftKpa) / limit,
+    sinceMs: moved[0]!.startedMs,
   };
 }
 
@@ -113,7 +117,11 @@ function finding(cutIn: PointShift | undefined, cutOut: PointShift | undefined):
     cutIn !== undefined && cutOut !== undefined && Math.abs(cutIn.shiftKpa - cutOut.shiftKpa) < ALIKE_KPA;
   return {
     is: 'active',
-    sinceMs: Math.max(cutIn?.sinceMs ?? 0, cutOut?.sinceMs ?? 0),
+    sinceMs: Math.min(
+      ...[cutIn, cutOut]
+        .filter((point) => (point?.limitRatio ?? 0) >= NAMED_RATIO)
+        .map((point) => point!.sinceMs),
+    ),
     ...reasonOf(cutIn, cutOut, alike),
     evidence: {
       ...(cutIn && { cutInKpa: roundTo(cutIn.nowKpa, 0), cutInWasKpa: roundTo(cutIn.normalKpa, 0) }),
