@@ -112,7 +112,7 @@ describe('papers', () => {
       await page.getByLabel('Your name').first().fill('Ines');
       await page.getByRole('button', { name: 'Save 4 documents' }).click();
       await page.getByText('2 saved; 3 not saved, see each reason.').waitFor();
-      await page.getByText('Cannot keep half.jpg: the upload is incomplete').waitFor();
+      await page.getByText('Cannot save half.jpg: the upload is incomplete').waitFor();
       await page.getByText(/Cannot save manual\.pdf: it must be a PDF, .* The content counts/).waitFor();
       await page.getByRole('heading', { level: 3, name: 'Well log.txt' }).waitFor();
       await page.getByLabel('Search names and words').fill('hollis LOG');

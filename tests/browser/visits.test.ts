@@ -41,7 +41,7 @@ test('a reference reading is followed from the tap to the stop, pinned, and stan
     await page.getByText('Open a tap and let the water run until the pump starts.').waitFor();
     await page.getByText('on the clamp').waitFor();
     web.farm.runs.push(runAfter(web.farm.clock.nowMs));
-    await page.getByText('That run took 1 min 35 s.').waitFor();
+    await page.getByText('The run took 1 min 35 s.').waitFor();
     expect(await page.getByRole('checkbox', { name: /^Fill time/ }).isChecked()).toBe(false);
     await page.getByRole('checkbox', { name: /^Pin these/ }).check();
     await page.getByLabel('Your name').first().fill('Ines');

@@ -96,12 +96,12 @@ describe('what is due over the API', () => {
       { kind: 'check-plan', check: 'precharge', everyDays: 0.5 },
       'everyDays must be a whole number',
     ],
-    ['30 February', { kind: 'check-plan', check: 'freeze', on: '02-30' }, 'on must be a day of every year'],
-    ['29 February', { kind: 'check-plan', check: 'freeze', on: '02-29' }, 'on must be a day of every year'],
+    ['30 February', { kind: 'check-plan', check: 'freeze', on: '02-30' }, 'on must be a day of the year'],
+    ['29 February', { kind: 'check-plan', check: 'freeze', on: '02-29' }, 'on must be a day of the year'],
     [
       'both rounds',
       { kind: 'check-plan', check: 'freeze', on: '10-01', everyDays: 7 },
-      'on must not stand beside',
+      'on must not be given with',
     ],
     [
       'a next day that is none',
@@ -222,7 +222,7 @@ test('frost is made ready for by what the well’s own sensor measured last year
   };
   const row = (await checksOf(farm)).find(({ check }) => check === 'freeze');
   expect(row?.dueDate).toBe('2026-08-13');
-  expect(row?.reasons[0]).toContain('first measured cold on 2025-09-12');
+  expect(row?.reasons[0]).toContain('first cold of the season on 2025-09-12');
 });
 
 describe('the calendar', () => {
