@@ -18,4 +18,16 @@ describe('a clamp that falls off', () => {
       expect.stringContaining('sensor-fault raised soon clamp-off'),
     ]);
   });
+
+  it('in a pump house near freezing: frost explains a gauge, and no clamp', () => {
+    const one = kit();
+    one.play('cycle 118s 8A 40-60psi every 30min x12 | rest 41psi 1C x30');
+    expect(one.events.map(({ alarm }) => alarm)).toEqual(['freeze-risk']);
+    one.play(
+      'rest 41psi 1C | rest 41psi to 59psi 1C x3 | rest 59psi to 41psi 1C x4 | '.repeat(4).slice(0, -3),
+    );
+    expect(one.said().filter((line) => line.includes('sensor-fault'))).toEqual([
+      expect.stringContaining('sensor-fault raised soon clamp-off'),
+    ]);
+  });
 });

@@ -81,7 +81,7 @@ function activate(
     causes: finding.causes,
   };
   state.entries[key] = entry;
-  const cause = explainedBy(entry.alarm, entry.priority, pump, Object.values(state.entries));
+  const cause = explainedBy(entry, Object.values(state.entries));
   if (cause !== undefined && !isSuppressed(entry.state)) {
     entry.symptomOf = cause;
     applyStep(entry, 'suppress', atMs);
@@ -179,7 +179,7 @@ function hasNewLead(entry: AlarmEntry, finding: Active): boolean {
  * for nothing.
  */
 function isStillExplained(state: AlarmsState, entry: AlarmEntry, rises: boolean, atMs: number): boolean {
-  const cause = explainedBy(entry.alarm, entry.priority, entry.pump, Object.values(state.entries));
+  const cause = explainedBy(entry, Object.values(state.entries));
   if (cause !== undefined) {
     entry.symptomOf = cause;
     delete entry.unexplainedSinceMs;

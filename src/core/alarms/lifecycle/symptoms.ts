@@ -13,19 +13,18 @@ import type { AlarmEntry } from './alarm-entry.ts';
 const MAX_NOTIFIED_PER_PUMP = 2;
 const PRIORITY_RANK: Record<Priority, number> = { now: 2, soon: 1, note: 0 };
 
+/** What an alarm is asked by: an entry, or as much of it as there is. */
+export type Explained = Pick<AlarmEntry, 'alarm' | 'priority'> & Partial<Pick<AlarmEntry, 'pump' | 'causes'>>;
+
 /**
  * The standing alarm of which a new one is a symptom, or undefined where it is told on its own.
  * Beside the table, two told alarms of one pump are enough: a third is told only where it is more
  * urgent than both.
  */
-export function explainedBy(
-  alarm: AlarmKind,
-  priority: Priority,
-  pump: string | undefined,
-  entries: readonly AlarmEntry[],
-): AlarmKind | undefined {
+export function explainedBy(one: Explained, entries: readonly AlarmEntry[]): AlarmKind | undefined {
+  const { alarm, priority, pump } = one;
   if (isAlwaysReported(alarm, priority)) return undefined;
-  const explaining = explainedByTable({ alarm, priority, pump }, entries);
+  const explaining = explainedByTable(one, entries);
   if (explaining !== undefined) return explaining;
   if (CATALOGUE[alarm].neverGrouped) return undefined;
   const notified = entries.filter(
@@ -40,10 +39,8 @@ export function explainedBy(
  * The standing alarm that explains this one by the table. What is less urgent explains nothing: a
  * person who was told to see to a pump within days must hear that it now runs on without an end.
  */
-export function explainedByTable(
-  { alarm, priority, pump }: { alarm: AlarmKind; priority: Priority; pump?: string | undefined },
-  entries: readonly AlarmEntry[],
-): AlarmKind | undefined {
+export function explainedByTable(one: Explained, entries: readonly AlarmEntry[]): AlarmKind | undefined {
+  const { alarm, priority, pump } = one;
   if (isAlwaysReported(alarm, priority)) return undefined;
   return entries.find(
     (entry) =>
@@ -53,7 +50,7 @@ export function explainedByTable(
       entry.symptomOf !== alarm &&
       CATALOGUE[alarm].explainedBy.includes(entry.alarm) &&
       PRIORITY_RANK[entry.priority] >= PRIORITY_RANK[priority] &&
-      isRelevant(entry, alarm),
+      isRelevant(entry, one),
   )?.alarm;
 }
 
@@ -73,8 +70,10 @@ function isActiveNearby(entry: AlarmEntry, alarm: AlarmKind, pump: string | unde
 
 /**
  * A sensor explains only what is read from it: a thermometer that broke must not silence a leak.
+ * Frost explains a gauge whose line froze, and no clamp that fell off.
  */
-function isRelevant(entry: AlarmEntry, alarm: AlarmKind): boolean {
+function isRelevant(entry: AlarmEntry, { alarm, causes }: Explained): boolean {
+  if (entry.alarm === 'freeze-risk') return causes?.[0]?.cause !== 'clamp-off';
   if (entry.alarm !== 'sensor-fault') return true;
   const { currentOnly = false } = CATALOGUE[alarm];
   const { channel } = entry.evidence;

@@ -104,18 +104,23 @@ describe('namedFor', () => {
 
   it('a pump that drives pressure over its limit is told whatever else stands; at rest it is a symptom', () => {
     expect(explainedByTable(asked('over-pressure', 'now'), [entry('long-run')])).toBeUndefined();
-    expect(explainedBy('over-pressure', 'now', 'p1', [entry('long-run'), entry('leg-lost')])).toBeUndefined();
+    expect(
+      explainedBy({ alarm: 'over-pressure', priority: 'now', pump: 'p1' }, [
+        entry('long-run'),
+        entry('leg-lost'),
+      ]),
+    ).toBeUndefined();
     expect(explainedByTable(asked('over-pressure', 'soon'), [entry('long-run')])).toBe('long-run');
   });
 });
 
 it('a third alarm of a pump needs to be more urgent than the two that were told', () => {
   const two = [entry('switch-shift'), entry('amps-high')];
-  expect(explainedBy('leak', 'soon', 'p1', two)).toBe('switch-shift');
-  expect(explainedBy('over-pressure', 'now', 'p1', two)).toBeUndefined();
-  expect(explainedBy('freeze-risk', 'soon', undefined, two)).toBeUndefined();
+  expect(explainedBy({ alarm: 'leak', priority: 'soon', pump: 'p1' }, two)).toBe('switch-shift');
+  expect(explainedBy({ alarm: 'over-pressure', priority: 'now', pump: 'p1' }, two)).toBeUndefined();
+  expect(explainedBy({ alarm: 'freeze-risk', priority: 'soon' }, two)).toBeUndefined();
   // A clamp that fell off makes all that is told of the current worthless.
-  expect(explainedBy('sensor-fault', 'soon', 'p1', two)).toBeUndefined();
+  expect(explainedBy({ alarm: 'sensor-fault', priority: 'soon', pump: 'p1' }, two)).toBeUndefined();
 });
 
 describe('contacts that are welded while a hose runs', () => {
