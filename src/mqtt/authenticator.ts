@@ -8,6 +8,7 @@ import { Socket } from 'node:net';
 import type { AuthenticateError, Client, ConnectPacket } from 'aedes';
 import { mayPublish, type Session } from './access.ts';
 import { createVerifier, type NodeCredential } from './credentials.ts';
+import { texts } from './texts.ts';
 
 export interface AuthenticatorOptions {
   root: string;
@@ -88,7 +89,7 @@ export function createAuthenticator(options: AuthenticatorOptions): Authenticato
     ) {
       return {
         refused: NOT_AUTHORIZED,
-        reason: `its Will must be the presence of its own name: ${JSON.stringify(will.slice(0, 80))}`,
+        reason: texts().willOfAnotherName(JSON.stringify(will.slice(0, 80))),
       };
     }
     if (!client.closed) sessions.set(client, session);
@@ -124,16 +125,16 @@ function credentialCheck(
     if (user === undefined || credential === undefined) {
       if (local) return { names: 'any', listenOnly: false };
       return user === undefined
-        ? { refused: NOT_AUTHORIZED, reason: 'it gave no user name; give the node its credential' }
-        : { refused: BAD_USER_OR_PASSWORD, reason: 'no such node has a credential' };
+        ? { refused: NOT_AUTHORIZED, reason: texts().noUserName }
+        : { refused: BAD_USER_OR_PASSWORD, reason: texts().noCredential };
     }
     if (pendingChecks >= MAX_PENDING_CHECKS)
-      return { refused: SERVER_UNAVAILABLE, reason: 'too many nodes come at once; it may try again' };
+      return { refused: SERVER_UNAVAILABLE, reason: texts().tooManyAtOnce };
     pendingChecks += 1;
     const right = await verify(user, credential.secret, password?.toString('utf8') ?? '').finally(
       () => (pendingChecks -= 1),
     );
-    if (!right) return { refused: BAD_USER_OR_PASSWORD, reason: 'its password is wrong' };
+    if (!right) return { refused: BAD_USER_OR_PASSWORD, reason: texts().wrongPassword };
     return {
       user,
       names: new Set([user, ...credential.speaksFor]),

@@ -17,6 +17,7 @@ import type { AckMode, MessageInfo, Broker, OnMessage, NodeTopic } from './broke
 import { newFrameMeter, findOversizedPacket } from './frame-meter.ts';
 import { listen } from './listen.ts';
 import { createAuthenticator, type Authenticator, type AuthenticatorOptions } from './authenticator.ts';
+import { texts } from './texts.ts';
 
 /**
  * Retained messages that outlive the process. `save` is called synchronously; with `null` it
@@ -104,18 +105,18 @@ export async function openBuiltInBroker(options: BuiltInOptions): Promise<BuiltI
   aedes.on('clientDisconnect', (client) => state.connected.delete(client));
   aedes.on('clientError', (client, error) =>
     state.reportProblem(
-      `Dropped ${describeClient(state, client)}: ${error.message}.`,
+      texts().dropped({ client: describeClient(state, client), reason: error.message }),
       addressOf(state, client.conn),
     ),
   );
   aedes.on('connectionError', (client, error) =>
     state.reportProblem(
-      `Turned away ${describeClient(state, client)}: ${error.message}.`,
+      texts().turnedAway({ client: describeClient(state, client), reason: error.message }),
       addressOf(state, client.conn),
     ),
   );
   (aedes as NodeJS.EventEmitter).on('error', (error: Error) =>
-    state.reportProblem(`The built-in broker reports: ${error.message}.`, ''),
+    state.reportProblem(texts().builtInReports(error.message), ''),
   );
   const server = createServer((socket) => handleSocket(state, aedes, socket));
   server.maxConnections = options.maxConnections ?? MAX_CONNECTIONS;
@@ -148,7 +149,10 @@ function handlers(state: BuiltInState): ConstructorParameters<typeof Aedes>[0] {
         session !== undefined && (notices || maySubscribe(options.root, session, subscription.topic));
       if (!may)
         state.reportProblem(
-          `Refused ${describeClient(state, client)}: it may not listen to ${quoteTopic(subscription.topic)}.`,
+          texts().refused({
+            client: describeClient(state, client),
+            reason: texts().mayNotListenTo(quoteTopic(subscription.topic)),
+          }),
           addressOf(state, client.conn),
         );
       done(null, may ? subscription : null);
@@ -169,7 +173,10 @@ function handleSocket(state: BuiltInState, aedes: Aedes, socket: Socket): void {
     const tooLarge = bytes === null ? 0 : findOversizedPacket(meter, bytes, MAX_PACKET_BYTES);
     if (tooLarge === 0) return bytes;
     state.reportProblem(
-      `Dropped a client at ${address || '?'}: a packet of ${tooLarge} B, at most ${MAX_PACKET_BYTES} B are taken.`,
+      texts().dropped({
+        client: texts().client({ user: undefined, address: address || '?' }),
+        reason: texts().packetTooLarge({ bytes: tooLarge, maxBytes: MAX_PACKET_BYTES }),
+      }),
       address,
     );
     socket.destroy();
@@ -197,7 +204,7 @@ function handlePublish(
       ? undefined
       : mayPublish(state.options.root, session, packet.topic);
   if (session === undefined || kind === undefined)
-    return done(new Error(`it may not publish to ${quoteTopic(packet.topic)}`));
+    return done(new Error(texts().mayNotPublishTo(quoteTopic(packet.topic))));
   const payload = bytesOf(packet.payload);
   const info: MessageInfo = { retained: storeRetained(state, packet, kind, payload), qos: packet.qos };
   const contentType = packet.properties?.contentType;
@@ -268,7 +275,7 @@ function buildBroker(
   return {
     port: listener.port,
     async publish(topic, payload, options) {
-      if (state.closing) throw new Error(`Cannot publish to ${topic}: the built-in broker is closed`);
+      if (state.closing) throw new Error(texts().cannotPublish({ topic, reason: texts().builtInClosed }));
       if (options.retain)
         state.options.retained?.save(topic, payload.length === 0 ? null : Buffer.from(payload), options.qos);
       await publishToClients(aedes, topic, payload, options);
@@ -298,8 +305,7 @@ function connectedUsers(state: BuiltInState): string[] {
 
 function describeClient(state: BuiltInState, client: Client): string {
   const user = state.authenticator.sessionOf(client)?.user ?? state.authenticator.claimOf(client)?.user;
-  const address = addressOf(state, client.conn) || '?';
-  return user === undefined ? `a client at ${address}` : `${JSON.stringify(user)} at ${address}`;
+  return texts().client({ user, address: addressOf(state, client.conn) || '?' });
 }
 
 function addressOf(line: BuiltInState, connection: object): string {

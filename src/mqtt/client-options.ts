@@ -5,6 +5,7 @@
 import { readFileSync } from 'node:fs';
 import type { IClientOptions } from 'mqtt';
 import { DAY_S } from '../../shared/units/duration.ts';
+import { texts } from './texts.ts';
 
 export interface BrokerClientSettings {
   /** mqtt:// mqtts:// ws:// wss://, with port and path where they are not the usual ones. */
@@ -44,10 +45,9 @@ const CONNECT_TIMEOUT_MS = 20_000;
 export function clientOptions(settings: BrokerClientSettings): IClientOptions {
   checkAddress(settings.url);
   if ((settings.certFile === undefined) !== (settings.keyFile === undefined)) {
-    throw new Error(
-      'Cannot use the broker: a client certificate and its key go together, and one of the two is missing',
-    );
+    throw new Error(texts().certificateWithoutKey);
   }
+  const { files } = texts();
   return {
     protocolVersion: settings.version,
     clientId: settings.clientId,
@@ -67,20 +67,18 @@ export function clientOptions(settings: BrokerClientSettings): IClientOptions {
     timerVariant: 'native',
     ...(settings.user === undefined ? {} : { username: settings.user }),
     ...(settings.password === undefined ? {} : { password: settings.password }),
-    ...(settings.caFile === undefined ? {} : { ca: readFileOrThrow('CA file', settings.caFile) }),
+    ...(settings.caFile === undefined ? {} : { ca: readFileOrThrow(files.ca, settings.caFile) }),
     ...(settings.certFile === undefined
       ? {}
-      : { cert: readFileOrThrow('client certificate', settings.certFile) }),
-    ...(settings.keyFile === undefined ? {} : { key: readFileOrThrow('client key', settings.keyFile) }),
+      : { cert: readFileOrThrow(files.certificate, settings.certFile) }),
+    ...(settings.keyFile === undefined ? {} : { key: readFileOrThrow(files.key, settings.keyFile) }),
   };
 }
 
 function checkAddress(url: string): void {
   const protocol = URL.canParse(url) ? new URL(url).protocol : undefined;
   if (protocol === undefined || !PROTOCOLS.includes(protocol)) {
-    throw new Error(
-      `Cannot use the broker: its address must begin with mqtt://, mqtts://, ws:// or wss://: "${url}"`,
-    );
+    throw new Error(texts().badAddress(url));
   }
 }
 
@@ -88,9 +86,7 @@ function readFileOrThrow(what: string, path: string): Buffer {
   try {
     return readFileSync(path);
   } catch (error) {
-    throw new Error(
-      `Cannot read the broker’s ${what}: ${error instanceof Error ? error.message : String(error)}`,
-      { cause: error },
-    );
+    const errorMessage = error instanceof Error ? error.message : String(error);
+    throw new Error(texts().cannotReadFile({ what, errorMessage }), { cause: error });
   }
 }

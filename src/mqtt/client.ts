@@ -10,6 +10,7 @@ import { NODE_TOPIC_KINDS } from '../core/decode/topics.ts';
 import { type AckMode, type MessageInfo, type Broker, type OnMessage } from './broker.ts';
 import { clientOptions, type BrokerClientSettings } from './client-options.ts';
 import { brokerProblem } from './problem.ts';
+import { texts } from './texts.ts';
 
 export interface BrokerClientOptions extends BrokerClientSettings {
   root: string;
@@ -111,7 +112,7 @@ function handleClose(connection: Connection): void {
   connection.acks = [];
   if (connection.closing || connection.timer !== undefined) return;
   connection.failures += 1;
-  const reason = connection.lastError ?? new Error('the connection was lost; it will be tried again');
+  const reason = connection.lastError ?? new Error(texts().connectionLost);
   const problem = brokerProblem(reason, connection.options.url);
   connection.lastError = undefined;
   connection.options.onState?.({ connected: false, problem });
@@ -174,16 +175,15 @@ function publish(
   payload: string | Uint8Array,
   options: { qos: 0 | 1; retain: boolean },
 ): Promise<void> {
-  if (connection.closing)
-    return Promise.reject(new Error(`Cannot publish to ${topic}: the connection to the broker is closed`));
-  if (!connection.ready)
-    return Promise.reject(
-      new Error(`Cannot publish to ${topic}: there is no connection to the broker just now`),
-    );
+  const { cannotPublish, connectionClosed, noConnection } = texts();
+  const fail = (reason: string, cause?: Error): Error =>
+    new Error(cannotPublish({ topic, reason }), cause && { cause });
+  if (connection.closing) return Promise.reject(fail(connectionClosed));
+  if (!connection.ready) return Promise.reject(fail(noConnection));
   const bytes = typeof payload === 'string' ? payload : Buffer.from(payload);
   return new Promise((resolve, reject) => {
     connection.client.publish(topic, bytes, options, (error) => {
-      if (error) reject(new Error(`Cannot publish to ${topic}: ${error.message}`, { cause: error }));
+      if (error) reject(fail(error.message, error));
       else resolve();
     });
   });
@@ -195,9 +195,7 @@ function publish(
  */
 function dropConnection(connection: Connection): void {
   if (connection.closing || !connection.client.connected) return;
-  connection.lastError = new Error(
-    'messages could not be kept; the connection is made anew so that they come again',
-  );
+  connection.lastError = new Error(texts().messagesNotKept);
   connection.client.stream.destroy();
 }
 

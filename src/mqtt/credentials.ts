@@ -6,6 +6,7 @@
  */
 import { createHmac, randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
 import { isNodeName } from '../core/decode/topics.ts';
+import { texts } from './texts.ts';
 
 /** What the store keeps (structurally a CredentialRow of src/store/store.ts). */
 interface Credential {
@@ -54,8 +55,7 @@ export async function makeCredential(
 ): Promise<NewCredential> {
   const speaksFor = [...new Set(options.speaksFor ?? [])];
   for (const name of [node, ...speaksFor]) {
-    if (!isNodeName(name))
-      throw new Error(`Cannot make credential: a node name is 1 to 40 of a-z, 0-9 and -: "${name}"`);
+    if (!isNodeName(name)) throw new Error(texts().badNodeName(name));
   }
   const password = makePassword();
   return {

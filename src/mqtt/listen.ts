@@ -1,5 +1,6 @@
 /** Opens the port that nodes connect to, and says in one line what to do where it cannot. */
 import type { Server } from 'node:net';
+import { texts } from './texts.ts';
 
 /**
  * Resolves with the port that was opened (asked for or, with 0, found). Rejects with a sentence
@@ -19,18 +20,24 @@ export function listen(server: Server, address: { host: string; port: number }):
 }
 
 /** Why the built-in broker cannot listen, and what to do. */
-function listenProblem(error: NodeJS.ErrnoException, address: { host: string; port: number }): string {
-  const where = `${address.host} port ${address.port}`;
-  switch (error.code ?? '') {
+function listenProblem(
+  { code, message }: NodeJS.ErrnoException,
+  { host, port }: { host: string; port: number },
+): string {
+  return texts().cannotListen({ host, port, reason: reasonOf(code ?? '', host) ?? message });
+}
+
+function reasonOf(code: string, host: string): string | undefined {
+  switch (code) {
     case 'EADDRINUSE':
-      return `Cannot listen for nodes on ${where}: another program has this port. Stop it (often a second Stillwell or another MQTT broker), give Stillwell another port, or let it use that broker instead.`;
+      return texts().portInUse;
     case 'EADDRNOTAVAIL':
-      return `Cannot listen for nodes on ${where}: this computer has no such address. Give one of its own addresses, or 0.0.0.0 for all of them.`;
+      return texts().noSuchAddress;
     case 'EACCES':
-      return `Cannot listen for nodes on ${where}: the system does not allow it. Ports under 1024 need special rights; 1883 is the usual MQTT port.`;
+      return texts().portNotAllowed;
     case 'ENOTFOUND':
-      return `Cannot listen for nodes on ${where}: the name "${address.host}" is not known here. Give an address such as 127.0.0.1 instead.`;
+      return texts().unknownHostName(host);
     default:
-      return `Cannot listen for nodes on ${where}: ${error.message}`;
+      return undefined;
   }
 }

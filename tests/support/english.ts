@@ -69,7 +69,10 @@ export function englishNodes(
   { of }: { of?: 'catalogue' | 'pages' } = {},
 ): LiteralPlace[] {
   const found: LiteralPlace[] = [];
-  const kind = { errorsAreRead: /^src\/(cli|channels)\//.test(file), isApi: file.startsWith('shared/api/') };
+  const kind = {
+    errorsAreRead: /^src\/(cli|channels|mqtt)\//.test(file),
+    isApi: file.startsWith('shared/api/'),
+  };
   const visit = (value: unknown, parents: readonly Node[]): void => {
     if (Array.isArray(value)) for (const one of value) visit(one, parents);
     if (!isNode(value) || TECHNICAL_PARENTS.has(value.type)) return;
@@ -99,7 +102,8 @@ function isNode(value: unknown): value is Node {
 
 /**
  * Keys of requests, comparisons, descriptions of shapes, and errors that only a developer reads.
- * What a command or a channel throws reaches its user.
+ * What a command, a channel or a broker throws reaches its
+ * user.
  */
 function isTechnical(node: Node, parent: Node | undefined, { errorsAreRead, isApi }: FileKind): boolean {
   if (node.type === 'JSXAttribute') return isTechnicalProp(node);

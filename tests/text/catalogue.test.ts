@@ -29,6 +29,7 @@ const FOLDERS = [
   'src/server',
   'src/channels',
   'src/http',
+  'src/mqtt',
   'src/store',
   'src/settings-shapes.ts',
 ];
@@ -57,6 +58,7 @@ const NOT_TEXTS: Readonly<Record<string, string>> = {
   'noindex, nofollow': 'a header of HTTP',
   'attachment; filename="': 'a header of HTTP',
   'application/openmetrics-text; version=1.0.0; charset=utf-8': 'a media type',
+  'acknowledged later': 'an error that only the MQTT library sees',
   ': still here': 'a comment of the live stream, for programs',
   'notices.': 'the path of a setting',
   'results.': 'the path of a field',
