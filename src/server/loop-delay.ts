@@ -32,53 +32,60 @@ export interface LoopDelay {
 }
 
 /** Counts delays. `nowMs` is any clock that never goes back. */
-export class DelayCounter {
-  readonly #counts = DELAY_BOUNDS_S.map(() => 0).concat(0);
-  #sumMs = 0;
-  #minutes: Minute[] = [];
-
+export interface DelayCounter {
   /** The loop came `delayMs` late at `nowMs`. */
-  add(delayMs: number, nowMs: number): void {
-    for (let late = Math.max(0, delayMs); ; late -= EVERY_MS) {
-      this.#addOne(late, nowMs);
-      if (late < EVERY_MS) return;
-    }
-  }
+  add(delayMs: number, nowMs: number): void;
+  histogram(): DelayHistogram;
+  recent(nowMs: number): LoopDelayAnswer | undefined;
+}
 
-  histogram(): DelayHistogram {
-    let count = 0;
-    const cumulative = this.#counts.map((n) => (count += n));
-    return { boundsS: DELAY_BOUNDS_S, cumulative, sumS: this.#sumMs / 1000 };
-  }
+const NO_COUNTS: readonly number[] = [...DELAY_BOUNDS_S.map(() => 0), 0];
 
-  recent(nowMs: number): LoopDelayAnswer | undefined {
-    const minutes = this.#minutes.filter((one) => one.minute > minuteOf(nowMs) - RECENT_MINUTES);
-    const counts = this.#counts.map((_, k) => minutes.reduce((sum, one) => sum + (one.counts[k] ?? 0), 0));
-    const total = counts.reduce((sum, n) => sum + n, 0);
-    if (total === 0) return undefined;
-    const maxMs = Math.max(...minutes.map((one) => one.maxMs));
-    const within = (share: number): number => Math.min(maxMs, boundMs(counts, share * total));
-    return { minutes: RECENT_MINUTES, halfMs: within(0.5), p99Ms: within(0.99), maxMs };
-  }
-
-  #addOne(delayMs: number, nowMs: number): void {
+export function newDelayCounter(): DelayCounter {
+  const counts = [...NO_COUNTS];
+  let sumMs = 0;
+  let minutes: Minute[] = [];
+  const minuteAt = (nowMs: number): Minute => {
+    const minute = minuteOf(nowMs);
+    const last = minutes.at(-1);
+    if (last?.minute === minute) return last;
+    const next: Minute = { minute, counts: [...NO_COUNTS], maxMs: 0 };
+    minutes = [...minutes.slice(1 - RECENT_MINUTES), next];
+    return next;
+  };
+  const addOne = (delayMs: number, nowMs: number): void => {
     const at = DELAY_BOUNDS_S.findIndex((bound) => delayMs <= bound * 1000);
     const index = at === -1 ? DELAY_BOUNDS_S.length : at;
-    this.#counts[index] = (this.#counts[index] ?? 0) + 1;
-    this.#sumMs += delayMs;
-    const minute = this.#minuteOf(nowMs);
+    counts[index] = (counts[index] ?? 0) + 1;
+    sumMs += delayMs;
+    const minute = minuteAt(nowMs);
     minute.counts[index] = (minute.counts[index] ?? 0) + 1;
     minute.maxMs = Math.max(minute.maxMs, delayMs);
-  }
+  };
+  return {
+    add: (delayMs, nowMs) => {
+      // Each time that the timer should have come counts with the delay it would have met.
+      for (let late = Math.max(0, delayMs); ; late -= EVERY_MS) {
+        addOne(late, nowMs);
+        if (late < EVERY_MS) return;
+      }
+    },
+    histogram: () => {
+      let count = 0;
+      const cumulative = counts.map((n) => (count += n));
+      return { boundsS: DELAY_BOUNDS_S, cumulative, sumS: sumMs / 1000 };
+    },
+    recent: (nowMs) => recentOf(minutes.filter(({ minute }) => minute > minuteOf(nowMs) - RECENT_MINUTES)),
+  };
+}
 
-  #minuteOf(nowMs: number): Minute {
-    const minute = minuteOf(nowMs);
-    const last = this.#minutes.at(-1);
-    if (last?.minute === minute) return last;
-    const next: Minute = { minute, counts: this.#counts.map(() => 0), maxMs: 0 };
-    this.#minutes = [...this.#minutes.slice(1 - RECENT_MINUTES), next];
-    return next;
-  }
+function recentOf(minutes: readonly Minute[]): LoopDelayAnswer | undefined {
+  const counts = NO_COUNTS.map((_, k) => minutes.reduce((sum, one) => sum + (one.counts[k] ?? 0), 0));
+  const total = counts.reduce((sum, n) => sum + n, 0);
+  if (total === 0) return undefined;
+  const maxMs = Math.max(...minutes.map((one) => one.maxMs));
+  const within = (share: number): number => Math.min(maxMs, boundMs(counts, share * total));
+  return { minutes: RECENT_MINUTES, halfMs: within(0.5), p99Ms: within(0.99), maxMs };
 }
 
 function minuteOf(nowMs: number): number {
@@ -99,7 +106,7 @@ export function isBusy(recent: LoopDelayAnswer | undefined): recent is LoopDelay
 
 /** Begins to ask. It keeps no process alive. */
 export function watchLoopDelay(): LoopDelay {
-  const counter = new DelayCounter();
+  const counter = newDelayCounter();
   let dueMs = performance.now() + EVERY_MS;
   const timer = setInterval(() => {
     const nowMs = performance.now();

@@ -47,7 +47,10 @@ describe('stillwell', () => {
     { args: ['serve', '--port', '99999999'], says: 'it must be a whole number from 0 to 65535' },
     { args: ['replay'], says: 'recording must be given' },
     { args: ['node', 'add'], says: 'name must be given' },
-    { args: ['node', 'add', 'Barn North'], says: 'a node name must be 1 to 40 of a-z, 0-9 and -' },
+    {
+      args: ['node', 'add', 'Barn North'],
+      says: 'a node name must be 1 to 40 characters from a-z, 0-9 and -',
+    },
     { args: ['demo', '--days', '0'], says: 'from 1 to 400' },
   ])('$args is a mistake that is named, in one line', async ({ args, says }) => {
     const { code, err } = await runHere(args[0] === 'node' ? [...args, '--data', data.path] : args);

@@ -47,10 +47,10 @@ test('a card that cannot be used names its file, key, rule and value', () => {
 test('no JSON, no file, no folder', () => {
   const path = write('bad.json', '{');
   expect(() => loadCards({ ...usual, cards: [path] })).toThrow(
-    `Cannot read card ${path}: the file must be there and hold JSON: `,
+    `Cannot read card ${path}: the file must exist and contain JSON: `,
   );
   expect(() => loadCards({ ...usual, cards: [join(folder, 'none.json')] })).toThrow(
-    /none\.json: the file must be there and hold JSON: ENOENT/,
+    /none\.json: the file must exist and contain JSON: ENOENT/,
   );
   expect(() => loadCards({ ...usual, cards: [], cardsDir: join(folder, 'none') })).toThrow(
     `Cannot read settings: cardsDir must be a folder that can be read: ${JSON.stringify(join(folder, 'none'))}`,

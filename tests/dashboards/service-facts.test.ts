@@ -52,7 +52,7 @@ test('what is not on the card is asked for; what is only not learnt yet is not',
   const { known, missing } = serviceFacts(detail({}), { pump: 'p1', control: 'float' }, 'metric');
   expect(known).toEqual([]);
   expect(missing.join(', ')).toBe(
-    'kind and power of the pump, motor nameplate, setting depth of the pump, installation date of the pump, kind and size of the tank, tank precharge, pressure switch, relief valve',
+    'type and power of the pump, motor nameplate, setting depth of the pump, installation date of the pump, type and size of the tank, tank precharge, pressure switch, relief valve',
   );
 });
 

@@ -1,6 +1,12 @@
 /** How late the event loop comes, counted: what it says after calm and after a stall. */
 import { describe, expect, test } from 'vitest';
-import { DelayCounter, DELAY_BOUNDS_S, isBusy, watchLoopDelay } from '../../src/server/loop-delay.ts';
+import {
+  DELAY_BOUNDS_S,
+  isBusy,
+  newDelayCounter,
+  watchLoopDelay,
+  type DelayCounter,
+} from '../../src/server/loop-delay.ts';
 
 const MINUTE_MS = 60_000;
 
@@ -11,13 +17,13 @@ function calm(counter: DelayCounter, minutes: number, fromMs = 0): void {
 
 describe('delays of the loop', () => {
   test('nothing is known before it was asked', () => {
-    const counter = new DelayCounter();
+    const counter = newDelayCounter();
     expect(counter.recent(0)).toBeUndefined();
     expect(isBusy(counter.recent(0))).toBe(false);
   });
 
   test('a stall counts with every moment that it held up', () => {
-    const counter = new DelayCounter();
+    const counter = newDelayCounter();
     calm(counter, 1);
     counter.add(4000, MINUTE_MS + 4000);
     const { cumulative, boundsS, sumS } = counter.histogram();
@@ -30,7 +36,7 @@ describe('delays of the loop', () => {
   });
 
   test('four seconds of ten minutes are no busy server; half a minute is', () => {
-    const counter = new DelayCounter();
+    const counter = newDelayCounter();
     calm(counter, 10);
     counter.add(4000, 10 * MINUTE_MS);
     expect(counter.recent(10 * MINUTE_MS)).toEqual({ minutes: 10, halfMs: 5, p99Ms: 5, maxMs: 4000 });
@@ -40,7 +46,7 @@ describe('delays of the loop', () => {
   });
 
   test('ten minutes later it is forgotten, but not by the histogram', () => {
-    const counter = new DelayCounter();
+    const counter = newDelayCounter();
     counter.add(30_000, 30_000);
     calm(counter, 10, MINUTE_MS);
     expect(counter.recent(11 * MINUTE_MS)).toMatchObject({ maxMs: 0.4 });
@@ -48,7 +54,7 @@ describe('delays of the loop', () => {
   });
 
   test('longer than the last bound stands in the last class', () => {
-    const counter = new DelayCounter();
+    const counter = newDelayCounter();
     counter.add(10_010, 0);
     const { cumulative } = counter.histogram();
     expect(cumulative).toHaveLength(DELAY_BOUNDS_S.length + 1);

@@ -79,7 +79,7 @@ describe('a gateway at the built-in broker', () => {
     const { nodes } = (await (await fetch(new URL('/api/nodes', station.web.url))).json()) as NodesAnswer;
     expect(nodes.find(({ node }) => node === 'gate')?.ignored).toMatchObject({
       names: 3000,
-      last: expect.stringContaining('its credential was not given them') as string,
+      last: expect.stringContaining('its credential does not cover them') as string,
     });
     const metrics = await (await fetch(new URL('/metrics', station.web.url))).text();
     expect(metrics).toContain('stillwell_ignored_names_total{node="gate"} 3000');

@@ -113,7 +113,7 @@ export function headlineWords(
 ): string {
   const when = (atMs: number): string => whenWords(atMs, well.timeZone, system, nowMs);
   const since = well.modeSinceMs === undefined ? '' : ` since ${when(well.modeSinceMs)}`;
-  if (well.mode === 'visit') return `Service visit open${since}: nothing is raised until it is closed.`;
+  if (well.mode === 'visit') return `Service visit open${since}: alarms are suppressed until it is closed.`;
   if (well.mode === 'out-of-service') return `Out of service${since}.`;
   if (well.mode === 'laid-up') return laidUpWords(well, nowMs);
   const own = active.filter((alarm) => !isSymptom(well, alarm));
@@ -124,9 +124,8 @@ export function headlineWords(
     const why = lowerFirst(whyText(lead, system).split(/[;.](?:\s|$)/)[0] ?? '');
     return `${alarmTitle(lead.alarm)} since ${when(lead.sinceMs)}${why ? `: ${why}` : ''}.${more > 0 ? ` And ${more} more.` : ''}`;
   }
-  if (well.lastReadingMs === undefined) return 'Nothing heard yet.';
-  if (nowMs - well.lastReadingMs > NO_DATA_AFTER_MS)
-    return `Nothing heard since ${when(well.lastReadingMs)}.`;
+  if (well.lastReadingMs === undefined) return 'No data yet.';
+  if (nowMs - well.lastReadingMs > NO_DATA_AFTER_MS) return `No data since ${when(well.lastReadingMs)}.`;
   return doingWords(well, system, nowMs);
 }
 
@@ -157,7 +156,7 @@ export function doingWords(well: WellStatus, system: UnitSystem, nowMs: number):
 
 function pumpWords(pump: PumpStatus, several: boolean, system: UnitSystem, nowMs: number): string {
   const name = several ? `pump ${pump.pump.slice(1)} ` : '';
-  if (pump.running === undefined) return `${name}not known whether it runs`;
+  if (pump.running === undefined) return `${name}state not known`;
   if (!pump.running) return `${name}resting`;
   const ranS = pump.sinceMs === undefined ? undefined : (nowMs - pump.sinceMs) / 1000;
   const ran = ranS === undefined ? '' : ` for ${formatDuration(ranS)}`;

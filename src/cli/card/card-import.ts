@@ -57,7 +57,7 @@ export async function importCards(io: Io, api: ServerApi, options: ImportOptions
   const written = await writeAll(io, api, plan.changes, options.by);
   if ('why' in written) {
     const why = `${rowPlace(written.at, words)}: ${written.why}`;
-    io.err(texts().ofCardsWereImportedBefore({ why, n: written.n, changesCount: plan.changes.length }));
+    io.err(texts().ofCardsWereImported({ why, n: written.n, changesCount: plan.changes.length }));
     return EXIT.failed;
   }
   io.out(texts().cardsImportedOfNewWells({ n: written.n, fresh, same }));
@@ -108,12 +108,17 @@ async function writeAll(
   if (io.progress) bar.start(changes.length, 0);
   const waiting = changes.values();
   const end: { n: number; odd: number; failed?: { at: CardChange; why: string } } = { n: 0, odd: 0 };
+  let isStopped = false;
   const writeNext = async (): Promise<void> => {
     for (const change of waiting) {
-      if (end.failed) return;
+      if (isStopped) return;
       // oxlint-disable-next-line no-await-in-loop
-      const written = await writeOne(api, change, by);
+      const written = await writeOne(api, change, by).catch((error: unknown) => {
+        isStopped = true;
+        throw error;
+      });
       if ('why' in written) {
+        isStopped = true;
         end.failed ??= written;
         return;
       }
@@ -122,11 +127,11 @@ async function writeAll(
       if (io.progress) bar.update(end.n);
     }
   };
-  try {
-    await Promise.all(Array.from({ length: AT_ONCE }, writeNext));
-  } finally {
-    if (io.progress) bar.stop();
-  }
+  // What is under way when one fails is waited for: nothing goes on behind an error.
+  const all = await Promise.allSettled(Array.from({ length: AT_ONCE }, writeNext));
+  if (io.progress) bar.stop();
+  const broken = all.find((one) => one.status === 'rejected');
+  if (broken) throw broken.reason;
   return end.failed ? { n: end.n, ...end.failed } : end;
 }
 

@@ -3,12 +3,13 @@
  * and one commit, at most one of each well or node among them, so that what each is checked against
  * is what is kept.
  */
+import { StoreError } from '../../store/store-error.ts';
 import { applyAct, type ActResult } from './acts.ts';
-import type { Loop } from './loop.ts';
+import { healthProblemOf, reload, type Loop } from './loop.ts';
 import { runTurnOf } from './requests.ts';
 
 /** Of one turn; so many cards are read in some 20 ms. Common practice, no source. */
-const MOST_AT_ONCE = 64;
+const MAX_AT_ONCE = 64;
 
 /** Says why the act is not to be done. Asked between turns, right before. */
 export type Refuse = () => Promise<string | undefined>;
@@ -32,15 +33,33 @@ export function queueAct(loop: Loop, act: Omit<WaitingAct, 'settle'>): Promise<A
 async function doWaitingActs(loop: Loop): Promise<void> {
   const accepted: WaitingAct[] = [];
   for (const act of takeWaiting(loop)) if (await isAccepted(act)) accepted.push(act);
-  if (accepted.length === 0) return;
+  if (accepted.length > 0) await doTogether(loop, accepted);
+}
+
+/**
+ * One turn for all of them. Where a fault of our own broke it, each has a turn to itself: the one
+ * that breaks its own is told so, the others are done.
+ */
+async function doTogether(loop: Loop, acts: readonly WaitingAct[]): Promise<void> {
   const end = await runTurnOf(loop, (nowMs) =>
-    accepted.map(({ json, by, settle }) => {
+    acts.map(({ json, by, settle }) => {
       const result = applyAct(loop.live, json, nowMs, by);
       return () => settle(result);
     }),
   );
-  if ('problem' in end) for (const { settle } of accepted) settle(end);
-  else for (const settleOne of end.done) settleOne();
+  if ('done' in end) {
+    for (const settleOne of end.done) settleOne();
+    return;
+  }
+  if (acts.length === 1 || end.failure === undefined || end.failure instanceof StoreError) {
+    for (const { settle } of acts) settle({ problem: end.problem });
+    return;
+  }
+  for (const act of acts) {
+    // What broke the turn before must not be held against this one.
+    if (healthProblemOf(loop) !== undefined) await reload(loop);
+    await doTogether(loop, [act]);
+  }
 }
 
 /** Those that can be done together. The others keep their order. */
@@ -49,7 +68,7 @@ function takeWaiting(loop: Loop): WaitingAct[] {
   const subjects = new Set<string>();
   loop.acts = loop.acts.filter((act) => {
     const subject = subjectOf(act.json);
-    const waits = taken.length === MOST_AT_ONCE || subjects.has(subject);
+    const waits = taken.length === MAX_AT_ONCE || subjects.has(subject);
     // What comes later for the same well must not pass by.
     subjects.add(subject);
     if (!waits) taken.push(act);
@@ -62,9 +81,8 @@ function takeWaiting(loop: Loop): WaitingAct[] {
 function subjectOf(json: unknown): string {
   if (!isObject(json)) return '';
   const named = isObject(json['card']) ? json['card'] : json;
-  return JSON.stringify(
-    [named['well'], named['node'], named['site']].filter((name) => name !== undefined)[0] ?? '',
-  );
+  const name = named['well'] ?? named['node'] ?? named['site'];
+  return typeof name === 'string' ? name : '';
 }
 
 function isObject(value: unknown): value is Record<string, unknown> {

@@ -15,12 +15,12 @@ import { texts } from '../texts.ts';
 export async function runTurnOf<T>(
   loop: Loop,
   work: (nowMs: number) => T,
-): Promise<{ done: T } | { problem: string }> {
+): Promise<{ done: T } | { problem: string; failure?: unknown }> {
   const before = healthProblemOf(loop);
   if (before !== undefined) return { problem: texts().cannotKeepAnythingNow(before) };
   const nowMs = loop.options.now();
   let result: { done: T } | { problem: string } = { problem: texts().tryAgain };
-  await withRecovery(loop, async () => {
+  const failure = await withRecovery(loop, async () => {
     const end = await processTurn(loop.live, [], nowMs, () => {
       result = { done: work(nowMs) };
     });
@@ -28,7 +28,7 @@ export async function runTurnOf<T>(
     if (end.committed) loop.options.onCommit?.();
   });
   const after = healthProblemOf(loop);
-  return after === undefined ? result : { problem: texts().cannotKeepThis(after) };
+  return after === undefined ? result : { problem: texts().cannotKeepThis(after), failure };
 }
 
 export async function approveNode(loop: Loop, node: string): Promise<string | undefined> {

@@ -136,7 +136,7 @@ describe('card import and export', () => {
     expect(refused.code).toBe(EXIT.usage);
     expect(refused.err).toEqual([
       'line 3, barn: pump.motor must be a power in W, hp or kW: "1 psi"',
-      'line 4: well must be 1 to 40 of a-z, 0-9 and -: "Hill"',
+      'line 4: well must be 1 to 40 characters from a-z, 0-9 and -: "Hill"',
       'Nothing was imported: 2 of 4 lines cannot be read. Correct them, or skip them with --skip-bad',
     ]);
     expect(await cards(station)).toBe(1);
@@ -189,7 +189,7 @@ describe('card check', () => {
     expect(wrong.code).toBe(EXIT.usage);
     expect(wrong.out).toEqual([
       'line 2, mill: switch.points must have its cut-in above 0 and below its cut-out: "60/40"',
-      'line 3: well must be 1 to 40 of a-z, 0-9 and -: "Barn"',
+      'line 3: well must be 1 to 40 characters from a-z, 0-9 and -: "Barn"',
       '2 cards: 2 cannot be read; 0 questions.',
     ]);
   });

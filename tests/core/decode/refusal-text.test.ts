@@ -18,7 +18,7 @@ const said = (topic: string, payload: string): string => {
 test.each([
   ['elsewhere', '', 'Topics are wells/{node}/{what}: "elsewhere".'],
   ['wells/barn/presence', 'away', 'A presence is here, gone or no-power, not "away".'],
-  ['wells/barn/readings', '[{', 'These 2 bytes are no whole JSON text.'],
+  ['wells/barn/readings', '[{', 'These 2 bytes are not a complete JSON text.'],
   ['wells/barn/readings', '{}', 'A pack is a list of records, not an object.'],
   ['wells/barn/readings', '[]', 'A pack has 1 to 2000 records: this one has none.'],
   ['wells/barn/readings', '[{"n":"barn:current","v":[]}]', 'v is a finite number: record 1 has a list.'],

@@ -347,7 +347,7 @@ describe('readCard refuses', () => {
     [
       'a well that is no name',
       { well: 'North Paddock' },
-      'Cannot read card: well must be 1 to 40 of a-z, 0-9 and -: "North Paddock"',
+      'Cannot read card: well must be 1 to 40 characters from a-z, 0-9 and -: "North Paddock"',
     ],
     [
       'the wrong unit',
@@ -427,12 +427,12 @@ describe('readCard refuses', () => {
     [
       'a time zone that is none',
       { well: 'a', timeZone: 'Denver' },
-      'Cannot read card: timeZone must be a time zone of the IANA list (such as "America/Denver"): "Denver"',
+      'Cannot read card: timeZone must be a time zone from the IANA list (such as "America/Denver"): "Denver"',
     ],
     [
       'a fixed offset',
       { well: 'a', timeZone: '-07:00' },
-      'Cannot read card: timeZone must be a time zone of the IANA list (such as "America/Denver"): "-07:00"',
+      'Cannot read card: timeZone must be a time zone from the IANA list (such as "America/Denver"): "-07:00"',
     ],
     [
       'an unknown use',
@@ -462,7 +462,7 @@ describe('readCard refuses', () => {
     [
       'control beside pumps',
       { well: 'a', control: 'float', pumps: { p1: {} } },
-      'Cannot read card: control must not stand beside pumps: it belongs into each of them: "float"',
+      'Cannot read card: control must not be given together with pumps: it belongs in each of them: "float"',
     ],
     ['no pump in pumps', { well: 'a', pumps: {} }, 'Cannot read card: pumps must hold at least one pump: {}'],
     [
@@ -478,7 +478,7 @@ describe('readCard refuses', () => {
     [
       'a channel that is none',
       { well: 'a', reads: { amps: 'b:current' } },
-      'Cannot read card: reads.amps is no channel of a well (such as current, p2/current, pressure): "b:current"',
+      'Cannot read card: reads.amps is not a channel of a well (such as current, p2/current, pressure): "b:current"',
     ],
     [
       'a channel of a pump that the card has not',
@@ -503,7 +503,7 @@ describe('readCard refuses', () => {
     [
       'since in a single object',
       { well: 'a', reads: { since: '2026-03-01T00:00:00Z', current: 'b:current' } },
-      'Cannot read card: reads.since is no channel of a well (such as current, p2/current, pressure): "2026-03-01T00:00:00Z"',
+      'Cannot read card: reads.since is not a channel of a well (such as current, p2/current, pressure): "2026-03-01T00:00:00Z"',
     ],
   ])('%s', (_name, json, problem) => {
     expect(problemOf(json)).toBe(problem);

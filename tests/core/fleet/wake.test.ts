@@ -51,7 +51,7 @@ it('names that a gateway speaks for count by its credential, or by its approval'
   const speaking = hello({ speaksFor: ['mill', 'shed'] });
   const ignored = addSpokenFor(fleet, entry, speaking, { given: ['mill'], nowMs: NOON }, () => undefined);
   expect(ignored && fleetReasonText(ignored)).toBe(
-    'Node barn speaks for names that are ignored, shed: its credential was not given them.',
+    'Node barn speaks for names that are ignored, shed: its credential does not cover them.',
   );
   expect([...fleet.nodes.keys()]).toEqual(['barn', 'mill']);
   expect(entry.ignored).toMatchObject({ names: 1, lastMs: NOON });

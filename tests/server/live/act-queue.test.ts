@@ -73,4 +73,31 @@ describe('acts of many wells at once', () => {
     await rig.wait(30_000);
     expect([...rig.live.state().cards.keys()]).toEqual([]);
   });
+
+  it('a name that is none, however odd, holds up nobody', async () => {
+    const rig = await openRig();
+    let deep: unknown = 'mill';
+    for (let n = 0; n < 10_000; n += 1) deep = [deep];
+    const odd = rig.live.applyAct({ kind: 'card-changed', card: { well: deep } });
+    expect(await odd).toHaveProperty('problem');
+    expect(await rig.live.applyAct(card('mill'))).toHaveProperty('done');
+  });
+
+  it('a fault of our own in one leaves the others', async () => {
+    const rig = await openRig();
+    const faulty = Object.defineProperty({ well: 'creek' }, 'kind', {
+      enumerable: true,
+      get: () => {
+        throw new TypeError('a fault of our own');
+      },
+    });
+    const results = await Promise.all([
+      rig.live.applyAct(card('mill')),
+      rig.live.applyAct(faulty),
+      rig.live.applyAct(card('barn')),
+    ]);
+    expect(results).toMatchObject([{ done: true }, { problem: expect.any(String) }, { done: true }]);
+    await rig.restart('killed');
+    expect([...rig.live.state().cards.keys()].toSorted()).toEqual(['barn', 'mill']);
+  });
 });

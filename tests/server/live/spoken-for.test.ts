@@ -19,7 +19,7 @@ describe('with our own broker', () => {
     expect(await known(rig)).toEqual(['gate', 'pond']);
     expect(wells(rig)).toEqual(['gate', 'pond']);
     const last =
-      'Node gate speaks for names that are ignored, n-0, n-1, n-2, n-3, n-4 and 4992 more: its credential was not given them.';
+      'Node gate speaks for names that are ignored, n-0, n-1, n-2, n-3, n-4 and 4992 more: its credential does not cover them.';
     expect(await ignored(rig)).toEqual({ names: 4997, last, lastMs: NOON });
     expect(await rig.store.refused(9)).toMatchObject({
       counts: [{ reason: 'ignored-names', count: 1 }],

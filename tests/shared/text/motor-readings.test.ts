@@ -9,7 +9,7 @@ import {
 test('what a reading shows is one line, figures first', () => {
   expect(motorFactsText({ motorOhm: 2, wireOhm: 0.79 })).toBe('2 ohm without the 0.79 ohm of the wire.');
   expect(motorFactsText({ printedUf: 35, judgement: 'capacitor-off' })).toBe(
-    'Printed: 35 uF. Outside the range printed on it: the contractor replaces it.',
+    'Printed: 35 uF. Outside the range printed on it: have the contractor replace it.',
   );
   expect(windingSetText({ yellowBlack: 2, yellowRed: 6, redBlack: 8 }, undefined)).toBe(
     'Motor leads, with the wire: yellow to black 2 ohm, yellow to red 6 ohm, red to black 8 ohm.',

@@ -12,10 +12,10 @@ export const mailChannelTexts = {
     `Cannot send mail: ${where} does not answer. Check smtp.port and smtp.secure in the settings, and the network.`,
   cannotSendMailThere: ({ where, reason }: Record<'where' | 'reason', Word>) =>
     `Cannot send mail: ${where}: ${reason}.`,
-  mustBeAMailAddress: 'must be a mail address',
+  mustBeAMailAddress: 'must be an email address',
   mustHoldAnAddress: 'must hold an address',
-  mustBeAMailAddressOr: 'must be a mail address, or a list of them',
-  notifyByMailNeedsSmtp: 'Notify by mail. Needs smtp.',
+  mustBeAMailAddressOr: 'must be an email address, or a list of them',
+  notifyByMailNeedsSmtp: 'Notify by email. Needs smtp.',
   oneAddressOrAList: 'One address or a list.',
   mustComeWithSmtpWho: 'needs the section smtp, which names the mail server',
   mailTo: (to: Word) => `mail to ${to}`,
@@ -26,7 +26,7 @@ export const mailChannelTexts = {
     `Cannot send mail: ${answer}. Check the mail user and password in the settings.`,
   cannotSendMail: ({ address, answer }: Record<'address' | 'answer', Word>) =>
     `Cannot send mail to ${address}: ${answer}.`,
-  mustBeAMailAddressOrA: 'must be a mail address, or a name and <an address>',
+  mustBeAMailAddressOrA: 'must be an email address, or a name and <an address>',
   mustBeAUserName: 'must be a user name',
   mailServerThatTakesNotices: 'The mail server that sends the notices.',
   itsNameOrAddress: 'Its name or address. A relay on the farm network will do.',

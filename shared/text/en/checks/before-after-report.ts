@@ -12,7 +12,7 @@ export const MEASURE_TITLES: Record<ReportMeasure, string> = {
   'fill-time': 'Fill time',
   'cut-in': 'Cut-in',
   'cut-out': 'Cut-out',
-  'cycles-a-day': 'Cycles a day',
+  'cycles-a-day': 'Cycles per day',
   leak: 'Leak',
   delivery: 'Delivery',
 };

@@ -40,7 +40,7 @@ export const CHECK_WORDS: Record<CheckKind, CheckWords> = {
     waitingFor: 'the pump to stop',
   },
   'running-amps': {
-    question: 'Does the running current fit the motor?',
+    question: 'Does the running current match the motor?',
     action:
       'Compare the card with the motor’s documents, or its nameplate if it can be read from outside (service-factor amps). If the card is right, have the position and the scale of the clamp checked.',
     waitingFor: 'five runs, and the motor’s amps or size on the card',
@@ -48,7 +48,7 @@ export const CHECK_WORDS: Record<CheckKind, CheckWords> = {
   'clamp-place': {
     question: 'Does the clamp detect each run of the pump?',
     action:
-      'Pressure rises without current. The clamp must be fully closed around a single conductor. Have an electrician place it.',
+      'Pressure rises, but the clamp shows no current. The clamp must be fully closed around a single conductor. Have an electrician place it.',
     waitingFor: 'five runs',
   },
   legs: {
@@ -58,10 +58,10 @@ export const CHECK_WORDS: Record<CheckKind, CheckWords> = {
     waitingFor: 'five runs with all three lines measured',
   },
   volts: {
-    question: 'Does the supply fit the motor?',
+    question: 'Does the supply voltage match the motor?',
     action:
       'Compare the voltage on the card with the motor’s documents or nameplate. Check in the node’s setup what it measures: one line to neutral is half of 230 V.',
-    waitingFor: 'a measured voltage, and the motor’s on the card',
+    waitingFor: 'a measured voltage, and the motor’s voltage on the card',
   },
   'pressure-unit': {
     question: 'Does the transducer read in the right unit?',
@@ -96,7 +96,7 @@ export const CHECK_WORDS: Record<CheckKind, CheckWords> = {
     cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   'tank-fill': {
-    question: 'Do fills take as long as this tank and pump need?',
+    question: 'Is the fill time right for this tank and pump?',
     action:
       'Compare the tank’s volume and the pump’s rated flow on the card with their nameplates. If the card is right, something is wrong with the precharge or the pump.',
     waitingFor: 'five runs, and tank, precharge and rated flow on the card',

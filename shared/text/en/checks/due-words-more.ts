@@ -10,8 +10,8 @@ export const SERVICE_WORDS = {
     why: 'A spent filter lets through what it should catch, and a softener without salt does nothing.',
     steps: [
       'Note which unit it is, and whether its bypass is open or closed.',
-      'Change the cartridge, or fill the salt, as the unit’s own instructions say. Relieve the pressure and drain first if they say so.',
-      'Check the clock of a softener or other unit that regenerates: it must show the right time, also after a power outage.',
+      'Change the cartridge, or refill the salt, as the unit’s own instructions say. Relieve the pressure and drain first if they say so.',
+      'Check the clock of a softener or other unit that regenerates: it must show the right time, even after a power outage.',
       'Let cold water run for a few minutes. Look for drips.',
       'Enter the date of the next change on the card.',
     ],
@@ -44,7 +44,7 @@ export const SERVICE_WORDS = {
     source: 'Each year: common practice, no source. Local code comes first.',
   },
   'static-level': {
-    title: 'Yearly level',
+    title: 'Yearly static level',
     why: 'You notice a falling water table only if you record the level each year, in the same season.',
     steps: [
       'Let the well rest for several hours, preferably overnight.',
@@ -63,9 +63,9 @@ export const SEASON_WORDS = {
     why: 'In a place that stands empty in winter, water left in a pipe, a pump or a tank freezes.',
     steps: [
       'Tell Stillwell that the well is laid up, and until when.',
-      'Switch the pump off and lock it off. Before you drain a water heater, switch it off at its breaker, or shut off the gas of a gas heater.',
+      'Switch the pump off and lock it out. Before you drain a water heater, switch it off at its breaker, or shut off the gas of a gas heater.',
       'Open all taps and let out all pressure and water. Drain lines, tank, heater, filters and traps as their own instructions say.',
-      'Drain yard hydrants and hoses. Drain a pump above ground at its plug.',
+      'Drain yard hydrants and hoses. Drain an above-ground pump at its drain plug.',
       'Only a person who knows the pressure limit of the lines may blow them out with air.',
       'Label the breaker: water is off, do not switch on.',
     ],
@@ -76,8 +76,8 @@ export const SEASON_WORDS = {
     title: 'Spring start-up',
     why: 'Filling the system too fast, or with a tap left open in an empty house, can do more damage than the winter.',
     steps: [
-      'Look from outside: pipes, tank, valves and well head undamaged, the breaker off, all taps but one closed.',
-      'Read the tank’s air while the tank is empty.',
+      'Look from outside: pipes, tank, valves and wellhead undamaged, the breaker off, all taps but one closed.',
+      'Read the tank’s air pressure while the tank is empty.',
       'Switch the pump on and stay there. Check that the gauge rises, the pump stops at cut-out, and nothing drips.',
       'Let air out slowly, tap by tap. Fill the water heater before you switch its heat on.',
       'Flush until the water is clear. Have it tested before anybody drinks it.',
@@ -105,8 +105,8 @@ export const SEASON_WORDS = {
     title: 'After lightning',
     why: 'A strike nearby can damage a motor or cable that still works for weeks.',
     steps: [
-      'Wait until the storm is over. Touch neither wires nor boxes, and stay away from a wet well head.',
-      'Look from outside: smoke, a burned smell, a box that hangs open. If you find any of these, leave the breaker off and call a licensed electrician.',
+      'Wait until the storm is over. Touch neither wires nor boxes, and stay away from a wet wellhead.',
+      'Look from outside: smoke, a burning smell, a box that hangs open. If you find any of these, leave the breaker off and call a licensed electrician.',
       'Check whether the pump runs and its sensors report. Leave a tripped breaker off until an electrician has checked the circuit.',
       'Have a licensed electrician or pump installer measure winding and insulation resistance lead by lead, check the surge arrester, and enter the readings.',
     ],

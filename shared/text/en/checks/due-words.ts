@@ -65,8 +65,8 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
     title: 'Tank precharge',
     why: 'A tank that has lost its air makes the pump start far too often. That wears it out.',
     steps: [
-      'Switch the pump off and lock it off. Open a tap and wait until the gauge reads zero and no water comes.',
-      'Read the air at the tank’s valve with a tire gauge. If water comes out there, the bladder is torn: stop, and have the tank replaced.',
+      'Switch the pump off and lock it out. Open a tap and wait until the gauge reads zero and no water comes.',
+      'Read the air pressure at the tank’s air valve with a tire gauge. If water comes out there, the bladder is torn: stop, and have the tank replaced.',
       'Add or release air to reach the target. Never exceed the pressure on the tank’s nameplate.',
       'Close the tap and switch the pump on again. Then reset a switch with a low-pressure cut-off as its own instructions say.',
     ],
@@ -101,7 +101,7 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
     why: 'Insects, mice, rain and bacteria get in through a loose cap or a cracked casing.',
     steps: [
       'Look from outside: cap tight, no bolts missing, screen and cable entry undamaged, no crack in the casing.',
-      'The ground must slope away from it. No puddles; no fuel, spray or manure stored nearby.',
+      'The ground must slope away from the casing. No puddles; no fuel, spray or manure stored nearby.',
       'Leave the cap closed. Leave any repair to a licensed well contractor.',
     ],
     cautions: ['well-cap', 'well-pit', 'contamination'],
@@ -119,8 +119,8 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
     source: 'Each year: common practice.',
   },
   freeze: {
-    title: 'Ready for frost',
-    why: 'A frozen pipe bursts. With a frozen line to the switch, the pump may not stop or not start.',
+    title: 'Ready for freezing weather',
+    why: 'A frozen pipe bursts. With a frozen line to the switch, the pump may fail to stop or to start.',
     steps: [
       'Check that heater, heat tape and thermostat work, that the insulation is undamaged and dry, and that the door closes.',
       'Take hoses off and drain outside lines. Drain or lay up whatever stands empty in winter.',

@@ -59,7 +59,7 @@ export function guideText(run: GuidedRunState): GuideText {
         text:
           run.reason === 'gap'
             ? 'Readings are missing from that run, so it is not used.'
-            : 'The pump tried to start but did not run. It gives no readings.',
+            : 'The pump tried to start but did not run, so there are no readings.',
         action:
           run.reason === 'gap'
             ? 'Open a tap again for another run.'
@@ -84,7 +84,7 @@ export function guideText(run: GuidedRunState): GuideText {
 const TIMED_OUT_TEXT = {
   'no-data': 'No reading came from the clamp.',
   'no-start': 'The pump did not start within half an hour. Is it switched on, and was a tap open?',
-  'no-stop': 'The pump is still running after an hour. With all taps closed, that needs its own check.',
+  'no-stop': 'The pump is still running after an hour. If all taps are closed, have that checked.',
 } as const;
 
 /** Why a run gave no value for something. */

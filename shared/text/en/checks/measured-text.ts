@@ -25,7 +25,9 @@ export function comparisonText(
   const format = (value: number): string => formatQuantity(value, dimension, units);
   const [newest] = measured;
   const writtenText =
-    written === undefined ? 'not written' : `written ${rule === 'max' ? 'at most ' : ''}${format(written)}`;
+    written === undefined
+      ? 'not on the card'
+      : `on the card ${rule === 'max' ? 'at most ' : ''}${format(written)}`;
   return newest
     ? `${writtenText}, measured ${format(newest.value)} (${SOURCE_TEXT[newest.from]})`
     : writtenText;
@@ -43,8 +45,8 @@ export function switchComparisonText(
   if (!low || !high || !lowNow || !highNow) return undefined;
   const writtenText =
     low.written === undefined || high.written === undefined
-      ? 'not written'
-      : `written ${switchPairText(low.written, high.written, units)}`;
+      ? 'not on the card'
+      : `on the card ${switchPairText(low.written, high.written, units)}`;
   const from = lowNow.from === highNow.from ? ` (${SOURCE_TEXT[lowNow.from]})` : '';
   return `${writtenText}, measured ${switchPairText(lowNow.value, highNow.value, units)}${from}`;
 }

@@ -35,9 +35,9 @@ const JUDGEMENT_TEXT: Record<MotorJudgement, string> = {
   'insulation-damaged':
     'Too low: the insulation of the motor or its cable is damaged. Leave the pump switched off and call a licensed electrician or pump installer.',
   'capacitor-right': 'Within the range printed on it.',
-  'capacitor-off': 'Outside the range printed on it: the contractor replaces it.',
+  'capacitor-off': 'Outside the range printed on it: have the contractor replace it.',
   'less-than-the-wire':
-    'Less than the resistance of the wire on the card alone. Check the wire’s size and length.',
+    'Less than the wire on the card would read by itself. Check the wire’s size and length.',
   'windings-fit': 'The three readings are consistent.',
   'windings-differ':
     'The three windings differ by more than 10 %: read them again, then have the contractor look for a bad splice or winding.',

@@ -10,7 +10,7 @@ const PART_NAMES: Record<string, string> = {
   fittings: 'Fittings',
   electrical: 'Breaker and supply (for the electrician)',
   sensors: 'Node, clamp, transducer',
-  level: 'Level tape',
+  level: 'Water level meter',
 };
 
 /** Common practice, no source. */

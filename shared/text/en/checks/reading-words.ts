@@ -39,7 +39,7 @@ export const READING_WORDS: Record<ReadingName, ReadingWords> = {
     title: 'Static level',
     examples: ['41 ft', '12.5 m'],
     instructions:
-      'Depth from the ground down to standing water after several hours of rest, from a level sensor or measured by a well contractor. Negative if the well flows by itself. Leave the well cap closed.',
+      'Depth from the ground down to standing water after several hours of rest, from a level sensor or measured by a well contractor. Negative for a flowing well. Leave the well cap closed.',
     format: level,
   },
   'pumping-level': {
@@ -53,7 +53,7 @@ export const READING_WORDS: Record<ReadingName, ReadingWords> = {
     title: 'Tank precharge',
     examples: ['38 psi', '260 kPa'],
     instructions:
-      'Read it with the pump switched off and locked off, a tap open and the tank drained until the gauge reads zero. With water pressure in the tank, the reading is not the precharge.',
+      'Read it with the pump switched off and locked out, a tap open and the tank drained until the gauge reads zero. With water pressure in the tank, the reading is not the precharge.',
     format: pressure,
   },
   'cut-in': {
@@ -85,7 +85,7 @@ export const READING_WORDS: Record<ReadingName, ReadingWords> = {
     instructions: 'Use a bucket and a watch: enter the amount and the time to fill it.',
     format: (si, units) => formatQuantity(si, 'flow', units, 2),
   },
-  'volts-resting': { title: 'Voltage, pump at rest', examples: ['238 V', '238 V'], format: volts },
+  'volts-resting': { title: 'Voltage, pump off', examples: ['238 V', '238 V'], format: volts },
   'volts-running': { title: 'Voltage, pump running', examples: ['231 V', '231 V'], format: volts },
   winding: { title: 'Winding resistance', examples: ['3.2 ohm', '3.2 ohm'], format: formatResistance },
   insulation: {
@@ -128,7 +128,7 @@ export function findReadingWords(what: string): ReadingWords | undefined {
 
 /** Shown wherever results from inside a box are entered. */
 export const QUALIFIED_ONLY_NOTE =
-  'These are results of a qualified person who already had the box open and locked out for other work. Do not open a box for this page: without results, leave the box closed and the fields empty.';
+  'These are results from a qualified person who already had the box open and locked out for other work. Do not open a box for this page: without results, leave the box closed and the fields empty.';
 
 /** Why a measured draw gave no precharge. */
 export const DRAW_PROBLEM_TEXT = {

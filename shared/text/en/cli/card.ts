@@ -37,17 +37,17 @@ export const cardCommandTexts = {
     fresh,
     same,
   }: Record<'changesCount' | 'fresh', number> & { same: string }) =>
-    `${formatCount(changesCount, 'card')} would be imported (${fresh} of new wells), ${same}. Nothing was changed.`,
-  ofCardsWereImportedBefore: ({
+    `${formatCount(changesCount, 'card')} would be imported (${fresh} for new wells), ${same}. Nothing was changed.`,
+  ofCardsWereImported: ({
     why,
     n,
     changesCount,
   }: Record<'n' | 'changesCount', number> & { why: string }) =>
     `${why}\nImported: ${n} of ${formatCount(changesCount, 'card')}. Run the command again to continue.`,
   cardsImportedOfNewWells: ({ n, fresh, same }: Record<'n' | 'fresh', number> & { same: string }) =>
-    `${formatCount(n, 'card')} imported (${fresh} of new wells), ${same}.`,
+    `${formatCount(n, 'card')} imported (${fresh} for new wells), ${same}.`,
   importedAsTheyAre: (odd: number) =>
-    `Imported as they are, but they look wrong: ${formatCount(odd, 'value')}. To see them: stillwell card show WELL`,
+    `Imported as they are, although they look wrong: ${formatCount(odd, 'value')}. To see them: stillwell card show WELL`,
   cardOfSaysSoAlready: (well: Word) => `Nothing to change: the card of ${well} already has these values.`,
   savedTheCard: (well: Word) => `Saved the card of ${well}.`,
   isThisRightOf: ({ key, question }: Record<'key' | 'question', Word>) =>

@@ -52,14 +52,14 @@ export const commandTexts = {
   noAlarms: 'No alarms.',
   showAlderBenchAnInvented:
     'Show Alder Bench, an invented farm with four simulated wells; three of them are in trouble. The past is simulated first, which takes a minute or two. Then the demo runs in real time until you press Ctrl-C. Nothing is saved.',
-  daysOfPastDefault: (defaultDays: Word) => `Days of past to simulate. Default: ${defaultDays}.`,
+  daysOfPastDefault: (defaultDays: Word) => `Days of history to simulate. Default: ${defaultDays}.`,
   portOfThePagesOnly: (defaultPort: Word) =>
     `Port of the pages. Only this computer can open them. Default: ${defaultPort}.`,
   examplesOfDemo: '\nExample:\n  stillwell demo --days 14',
   alderBenchAnInventedFarm: ({ days, url }: { days: number; url: string }) =>
-    `Alder Bench, an invented farm. Simulating its past of ${formatCount(days, 'day')}. Pages: ${url}`,
+    `Alder Bench, an invented farm. Simulating the past ${formatCount(days, 'day')}. Pages: ${url}`,
   readingsOfThePast: ({ readings, value }: Record<'readings' | 'value', number>) =>
-    `${formatCount(readings, 'past reading')} simulated in ${value} s; now live. End with Ctrl-C.`,
+    `${formatCount(readings, 'past reading')} simulated in ${value} s; now live. Stop with Ctrl-C.`,
   /** Of the bar of progress; the names in braces stay. */
   progressOfThePast: 'past [{bar}] {percentage} %, {eta_formatted} left',
   farmOffice: 'farm office',
@@ -73,7 +73,7 @@ export const commandTexts = {
   isForgotten: (node: Word) => `${node} was forgotten.`,
   thereIsNoDatabase: (dataDir: Word) =>
     `Cannot forget a node: there is no database in ${dataDir}. Name another folder with --data`,
-  nameOfTheNode: 'Name of the node: 1 to 40 of a-z, 0-9 and -.',
+  nameOfTheNode: 'Name of the node: 1 to 40 characters from a-z, 0-9 and -.',
   manageTheNodesTheBoxes:
     'Manage the nodes (the boxes with sensors) of the built-in broker. A node may publish its own readings and receive its own acknowledgements, nothing else. The server may be running; it sees a change within two seconds.',
   listTheNodesThatHave: 'List the nodes that have a password.',
@@ -95,7 +95,8 @@ export const commandTexts = {
   itHasNoPasswordTry: (name: Word) => `Cannot remove ${name}: it has no password. Try: stillwell node list`,
   cannotConnectAgainAConnection: (name: Word) =>
     `${name} cannot connect again. A connection that is open stays open until it ends.`,
-  nodeName: (wrong: Word) => `Cannot add ${wrong}: a node name must be 1 to 40 of a-z, 0-9 and -`,
+  nodeName: (wrong: Word) =>
+    `Cannot add ${wrong}: a node name must be 1 to 40 characters from a-z, 0-9 and -`,
   userName: (name: Word) => `User name  ${name}`,
   password: (password: Word) => `Password   ${password}`,
   putThePasswordInto: 'Enter the password in the node now, or write it down. It is not shown again.',
@@ -135,7 +136,7 @@ export const commandTexts = {
   recordWhatNodesSend: 'Record what nodes send and what people do.',
   printTheCyclesDaysBaselines: 'Print the cycles, days, baselines and alarms of a recording.',
   writeEverythingKnownAbout: 'Write everything known about a well to one file.',
-  readAnExportOfAnother: 'Read an export of another server.',
+  readAnExportOfAnother: 'Read an export from another server.',
   stillwellWatchesWaterWells:
     'Stillwell watches water wells with a current clamp and a pressure transducer. It reports changes early. It cannot switch a pump and is not a safety device.',
   printTheVersion: 'Print the version.',
@@ -156,7 +157,7 @@ export const commandTexts = {
   fileToMakeAFile: 'File to create. An existing file is not overwritten. - writes to stdout.',
   examplesOfRecord:
     '\nExamples:\n  stillwell record alder-bench.ndjson\n  stillwell record - --data /srv/alder-bench | gzip > alder-bench.ndjson.gz',
-  recordingEndWithCtrlC: 'Recording. End with Ctrl-C.',
+  recordingEndWithCtrlC: 'Recording. Stop with Ctrl-C.',
   recordedMessagesAndActs: ({ messages, acts }: Record<'messages' | 'acts', number>) =>
     `Recorded ${formatCount(messages, 'message')} and ${formatCount(acts, 'act')}.`,
   listTheMessages:
@@ -167,7 +168,7 @@ export const commandTexts = {
   countLast: ({ count, moment }: Record<'count' | 'moment', Word>) => `${count}  last ${moment}`,
   lastOnes: 'Last messages:',
   printTheCyclesDaysBaselinesAnd:
-    'Print the cycles, days, baselines and alarms of a recording, one JSON object on each line. The lines are in order of time. No server is needed. The exit code is 2 if the recording or a card cannot be used.',
+    'Print the cycles, days, baselines and alarms of a recording, one JSON object on each line. The lines are in time order. No server is needed. The exit code is 2 if the recording or a card cannot be used.',
   fileFromStillwellRecord:
     'File from "stillwell record", or from any MQTT client that prints JSON, plain or gzip. - reads stdin.',
   cardJsonOfAWell:
@@ -207,7 +208,7 @@ ${settingsHelp}`,
   builtInBrokerPort: ({ brokerPort, options }: Record<'brokerPort' | 'options', Word>) =>
     `Built-in broker: port ${brokerPort}. To create a password for a node: stillwell node add NAME${options}`,
   calendarForPhonesPort: ({ host, port, server }: Record<'host' | 'port' | 'server', Word>) =>
-    `Calendar for phones: ${host} port ${port}. To create its address, open the page "Due", or: stillwell due --subscribe${server}`,
+    `Calendar for phones: ${host} port ${port}. To create its address, open the "Due" page, or: stillwell due --subscribe${server}`,
   noNodeHasSentAnything: 'No node has sent anything yet. To see simulated wells first: stillwell demo',
   settingsNameAnExternalBroker: 'Cannot use --broker-port: the settings name an external broker',
   refused: 'Refused',

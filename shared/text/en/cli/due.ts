@@ -100,9 +100,9 @@ export const dueCommandTexts = {
   eitherAWell:
     'Cannot record a check: give a well and a check, or --table. Usage: stillwell due done WELL CHECK',
   proposeDatesForChecks:
-    'Propose dates for checks that were never recorded, and save them with --write. Wells of one site follow each other. Saturdays and Sundays are left out.',
+    'Propose dates for checks that were never recorded, and save them with --write. Wells at one site come one after another. Saturdays and Sundays are left out.',
   firstDateDefaultTomorrow: 'First date. Default: tomorrow.',
-  wellsADayDefault: (defaultWellsADay: Word) => `Wells a day. Default: ${defaultWellsADay}.`,
+  wellsADayDefault: (defaultWellsADay: Word) => `Wells per day. Default: ${defaultWellsADay}.`,
   planTheWellsOfOne: 'Plan the wells of one site.',
   saveTheDates: 'Save the dates.',
   examplesOfDuePlan: '\nExample:\n  stillwell due plan --site alder-bench --wells-a-day 2 --write',

@@ -22,7 +22,7 @@ export const logbookCommandTexts = {
   titleOfTheDocument: 'Title of the document, or its hash as "document list" prints it.',
   fileToMakeAFile: 'File to create. An existing file is not overwritten.',
   examplesOfDocumentGet: '\nExample:\n  stillwell document get mill well-log.pdf copy.pdf',
-  noDocumentsOfYet: (well: Word) => `No documents of ${well} yet.`,
+  noDocumentsOfYet: (well: Word) => `No documents for ${well} yet.`,
   noneOfDocumentsContainsThese: (documents: number) =>
     documents === 1
       ? 'The only document does not contain these words.'
@@ -52,7 +52,7 @@ export const logbookCommandTexts = {
   bytesEverythingKnownAbout: ({ out, bytes, well }: { bytes: number } & Record<'out' | 'well', string>) =>
     `${out}: ${formatCount(bytes, 'byte')}, everything known about ${well}.`,
   importAWell:
-    'Import a well from an export of another server. No existing record is changed; entries and events are recognized by their ids. If a server is running, it does the import. Otherwise the command changes the data folder directly.',
+    'Import a well from another server’s export. No existing record is changed; entries and events are recognized by their ids. If a server is running, it does the import. Otherwise the command changes the data folder directly.',
   fileThatStillwellExportMade: 'File that "stillwell export" made (.zip or .html).',
   wellOfThisNameHere:
     'The existing well with this name is the same well, although the export does not show it.',
@@ -63,7 +63,7 @@ export const logbookCommandTexts = {
     `${path}: ${formatCount(count, 'label')}, ${sheet}`,
   labelsOf: (well: Word) => `Labels, ${well}`,
   printLabelsForTankSwitch:
-    'Print labels for tank, switch, control box, panel and well head. The code on each label holds its facts; any phone reads it without a network. Without a file, the command lists the facts. The server must be running.',
+    'Print labels for tank, switch, control box, panel and wellhead. The code on each label holds its facts; any phone reads it without a network. Without a file, the command lists the facts. The server must be running.',
   fileToMakeHtml:
     'File to create: .html for pages that print at actual size, .svg for one file per sheet. An existing file is not overwritten.',
   sheetToPrint: 'Sheet to print on, from the list below.',
@@ -104,7 +104,7 @@ Example:
   idOfTheEntry: 'Id of the entry, as "log list" prints it.',
   reason: 'Reason.',
   voidedTheEntryStays: 'Voided. The entry stays in the logbook, marked as void.',
-  noEntriesOfYet: (well: Word) => `No entries of ${well} yet.`,
+  noEntriesOfYet: (well: Word) => `No entries for ${well} yet.`,
   kindOf: ({ kind, id }: Record<'kind' | 'id', Word>) => `${kind} of ${id}`,
   by: (by: Word) => `by ${by}`,
   void: 'void',
@@ -132,7 +132,7 @@ Example:
   wasUntil: (until: Word) => `was until ${until}`,
   outOfService: 'out of service',
   backInService: 'back in service',
-  noNotesOfYet: (well: Word) => `No notes of ${well} yet.`,
+  noNotesOfYet: (well: Word) => `No notes for ${well} yet.`,
   recordAndListReadings:
     'Record and list readings that a person took: levels, precharge, flow, amps and others. Readings inside an electrical box come from a qualified person who already has it open and locked out. Do not open a box for a reading. The server must be running.',
   listReadingsByKindOldest: 'List readings by kind, oldest first. * marks the reference reading.',
@@ -140,14 +140,14 @@ Example:
   oneOf: (readingWords: Word) => `One of ${readingWords}.`,
   valueWithItsUnit: 'The value with its unit. A flow can be a volume and a time: "5 gal in 48 s".',
   pumpIfTheWellHas: 'Pump, if the well has several, such as p2.',
-  placeSuchAsGardenTap: 'Place, such as "garden tap" or "yellow to black".',
-  instrumentSuchAsLevelTape: 'Instrument, such as "level tape".',
+  placeSuchAsGardenTap: 'Place, such as "outdoor faucet" or "yellow to black".',
+  instrumentSuchAsLevelTape: 'Instrument, such as "water level meter".',
   makeItTheReferenceLater: 'Make it the reference: later readings are compared with it.',
   examplesOfReadingAdd:
-    '\nExamples:\n  stillwell reading add mill static-level "41 ft" --with "level tape" --pin\n  stillwell reading add mill flow "5 gal in 48 s" --where "garden tap"',
+    '\nExamples:\n  stillwell reading add mill static-level "41 ft" --with "water level meter" --pin\n  stillwell reading add mill flow "5 gal in 48 s" --where "outdoor faucet"',
   itMustBeAVolume: (text: Word) =>
     `Cannot read "${text}": it must be a volume and a time, such as "5 gal in 48 s"`,
-  noReadingsOfYet: (well: Word) => `No readings of ${well} yet.`,
+  noReadingsOfYet: (well: Word) => `No readings for ${well} yet.`,
   fromTheReference: (difference: Word) => `${difference} from the reference`,
   recordedReading: ({ title, value }: Record<'title' | 'value', Word>) => `Recorded: ${title}, ${value}.`,
   ofPump: (pump: Word) => `pump ${pump}`,
@@ -171,7 +171,7 @@ Example:
   closedAt: (when: Word) => `closed ${when}`,
   open: 'open',
   partsUsed: (parts: Word) => `parts: ${parts}`,
-  touched: (parts: Word) => `touched ${parts}`,
+  touched: (parts: Word) => `affected ${parts}`,
   documentCount: (count: number) => formatCount(count, 'document'),
   forReasons: (reasons: Word) => `for: ${reasons}`,
   always: (parts: Word) => `Always: ${parts}`,
@@ -217,7 +217,7 @@ Example:
   baselineIsKept: 'The baseline is kept.',
   becauseTheWorkTouched: (affectedParts: Word) => `, because the work affected ${affectedParts}`,
   newBaselineIsLearned: (why: Word) => `A new baseline is learned${why}.`,
-  thereWasNoVisit: (well: Word) => `Cannot print a report: there was no visit to ${well} yet`,
+  thereWasNoVisit: (well: Word) => `Cannot print a report: there has been no visit to ${well} yet`,
   hasNoVisitTryStillwell: ({ well, id }: Record<'well' | 'id', Word>) =>
     `Cannot print a report: ${well} has no visit ${id}. Try: stillwell visit list ${well}`,
   recordAndListWaterTests: (cautions: Word) =>
@@ -242,7 +242,7 @@ Example:
   itMustBeAnAnalyte: (text: Word) =>
     `Cannot read "${text}": it must be an analyte and its result, such as "Nitrate=2.1 mg/L as N"`,
   recordedTheNextTest: (dueDate: Word) => `Recorded. The next test is due on ${dueDate}.`,
-  noWaterTestsOfYet: (well: Word) => `No water tests of ${well} yet.`,
+  noWaterTestsOfYet: (well: Word) => `No water tests for ${well} yet.`,
   nextTestIsDue: ({ dueDate, reasons }: Record<'dueDate' | 'reasons', Word>) =>
     `The next test is due on ${dueDate}: ${reasons}`,
   notTestedWithinAYear: (missingYearly: Word) => `Not tested within a year: ${missingYearly}.`,

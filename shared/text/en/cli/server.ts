@@ -7,13 +7,13 @@ export const serverTexts = {
   dataFolderIsAFolder: (dataDir: Word) =>
     `The data folder ${dataDir} is shared by all users of this computer. Choose a folder for Stillwell alone.`,
   closedTheDataFolder: ({ dataDir, closed }: Record<'dataDir' | 'closed', Word>) =>
-    `Closed ${closed} files and folders of the data folder ${dataDir} to other users of this computer.`,
+    `Removed other users’ access to ${closed} files and folders in the data folder ${dataDir}.`,
   cannotCloseFilesAndFolders: ({
     failedCount,
     dataDir,
     failed,
   }: Record<'failedCount' | 'dataDir' | 'failed', Word>) =>
-    `Cannot close ${failedCount} files and folders of ${dataDir} to other users of this computer: ${failed}`,
+    `Cannot remove other users’ access to ${failedCount} files and folders in ${dataDir}: ${failed}`,
   thereIsNoDocument: (lost: Word) => `Cannot save entry: unknown document ${lost}`,
   documentIsKeptBySending:
     'Cannot save entry: send the bytes of the document; hash, type and size must match them',
@@ -77,7 +77,7 @@ export const serverTexts = {
     `Missing from the export: ${documents} (${missing}).`,
   thisMachineHasTooLittle: 'Cannot import: this computer has too little memory for the export',
   exportIsOfTheFuture: (untilMs: Word) =>
-    `Cannot import: the export holds records of ${untilMs}, which is in the future. Check the clock of this computer`,
+    `Cannot import: the export holds records dated ${untilMs}, which is in the future. Check the clock of this computer`,
   isOfAnotherWellHere: (foreignId: Word) => `Cannot import: ${foreignId} belongs to another well here`,
   thereIsAWellCalled: (well: Word) =>
     `There is already a well called ${well} here, and the export has no record in common with it. If it is the same well, confirm this, and the two records are merged.`,
@@ -95,7 +95,7 @@ export const serverTexts = {
   itHasSentReadings: 'it has sent readings, and they are kept',
   somethingWasWrittenDown: (node: Word) => `the well ${node} has logbook entries, and they are kept`,
   cannotUseTheCard: ({ atMs, problem }: Record<'atMs' | 'problem', Word>) =>
-    `Cannot use the card of ${atMs}: ${problem}`,
+    `Cannot use the card from ${atMs}: ${problem}`,
   messagesCouldNotBeKept: (messages: Word) =>
     `${messages} messages could not be saved when they arrived: asking for them again.`,
   keepingReadingsAgain: 'Saving readings again.',
@@ -105,9 +105,9 @@ export const serverTexts = {
   tryAgain: 'Cannot do this now: try again',
   cannotKeepThis: (after: Word) => `Cannot save this: ${after}`,
   cannotUseWhatWasSaved: ({ well, atMs, why }: Record<'well' | 'atMs' | 'why', Word>) =>
-    `Cannot use the saved state of ${well} of ${atMs}: ${why}`,
+    `Cannot use the saved state of ${well} from ${atMs}: ${why}`,
   cannotUseTheAct: ({ atMs, problem }: Record<'atMs' | 'problem', Word>) =>
-    `Cannot use the act of ${atMs}: ${problem}`,
+    `Cannot use the act from ${atMs}: ${problem}`,
   faultOfOurOwnStopped: ({ well, fault }: Record<'well' | 'fault', Word>) =>
-    `A program error stopped the watching of ${well}: ${fault}`,
+    `A program error stopped the monitoring of ${well}: ${fault}`,
 };

@@ -22,7 +22,7 @@ export const settingsTexts = {
   mustBeUnlikeTheOther: 'must differ from the other names: sent notices are recorded by name',
   mustHoldAtLeastOne: (channelNames: Word) => `must hold at least one of ${channelNames}`,
   isNotKnownInTheEnvironment: ({ name, known }: Record<'name' | 'known', Word>) =>
-    `Cannot read settings: unknown variable ${name}; known are ${known}`,
+    `Cannot read settings: unknown variable ${name}; known variables: ${known}`,
   folderForTheDatabase: 'Folder for the database and documents.',
   firstPartOfEveryTopic: 'First part of every topic.',
   whereNodesSendTheBuilt: 'Broker that nodes publish to: the built-in one, or one that you already run.',
@@ -52,7 +52,7 @@ export const settingsTexts = {
     'Days that cycles, daily figures, baselines, ended alarms and sent notices are kept.',
   daysThatRefusedMessages: 'Days that refused messages are kept.',
   falseAlarmsAYear:
-    'False alarms a year that chance may cause at one well. A lower number detects small changes later. A card can set its own number.',
+    'False alarms per year at one well that may occur by chance. A lower number detects small changes later. A card can set its own number.',
   usOrMetricUnits: 'us (psi, gallons, feet) or metric (kPa, liters, meters).',
   whoGetsNoticesAList: (channelNames: Word) =>
     `Who gets notices. A list; each entry has a name and at least one channel: ${channelNames}.`,
@@ -75,7 +75,7 @@ export const settingsTexts = {
   itIsLargerThanBytes: (maxFileBytes: Word) => `it is larger than ${maxFileBytes} bytes`,
   noReasonGiven: 'no reason given',
   fileMustBeThere: ({ path, reason }: Record<'path' | 'reason', Word>) =>
-    `Cannot read card ${path}: the file must be there and hold JSON: ${reason}`,
+    `Cannot read card ${path}: the file must exist and contain JSON: ${reason}`,
   fileMustBeAtMost: ({ maxFileBytes, path, size }: Record<'maxFileBytes' | 'path' | 'size', Word>) =>
     `Cannot read settings: the file must be at most ${maxFileBytes} bytes: ${path} has ${size}`,
   cannotReadSettings: (problem: Word) => `Cannot read settings: ${problem}`,
@@ -84,11 +84,11 @@ export const settingsTexts = {
     `Cannot read settings: the file must be JSON: ${jsonErrorPosition}`,
   fileMustBeAnObject: 'Cannot read settings: the file must be an object in braces',
   beforeItsEnd: 'before its end',
-  itBreaksOff: (rest: Word) => `it breaks off ${rest}`,
-  itBreaksOffSomewhere: 'it breaks off',
+  itBreaksOff: (rest: Word) => `it is cut off ${rest}`,
+  itBreaksOffSomewhere: 'it is cut off',
   readSettings: 'read settings',
   mustBeSettings: 'must be settings',
-  isNotKnownKnown: (knownKeys: Word) => `is unknown; known are ${knownKeys}`,
+  isNotKnownKnown: (knownKeys: Word) => `is unknown; known names: ${knownKeys}`,
   object: 'an object',
   listOfValues: 'a list',
   nothing: 'nothing',
@@ -97,7 +97,7 @@ export const settingsTexts = {
   notShownItMayHold: '(not shown: it may hold a password)',
   mustBeAnAddressSuch: 'must be an address such as mqtts://broker.example:8883 (mqtt, mqtts, ws or wss)',
   mustBeAUserName: 'must be a user name',
-  mustBeToOfLetters: 'must be 1 to 128 of letters, digits, - and _',
+  mustBeToOfLetters: 'must be 1 to 128 characters: letters, digits, - and _',
   mustBeAName: 'must be a name of 1 to 60 characters',
   mustHoldAtLeastOneOf: 'must hold at least one of now, soon, note',
   mustBeTheName: 'must be the name of a well',

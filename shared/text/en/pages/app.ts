@@ -136,11 +136,11 @@ export const appTexts = {
     normalRun: 'Normal run',
   },
   missingFacts: {
-    pump: 'kind and power of the pump',
+    pump: 'type and power of the pump',
     motor: 'motor nameplate',
     setAt: 'setting depth of the pump',
     installed: 'installation date of the pump',
-    tank: 'kind and size of the tank',
+    tank: 'type and size of the tank',
     precharge: 'tank precharge',
     switch: 'pressure switch',
     reliefValve: 'relief valve',

@@ -31,7 +31,7 @@ export const cardTexts = {
   addAPhoto: 'Add a photo',
   subject: 'the card',
   onTheCard: 'On the card',
-  howToFillIn: 'Fill in what you know. Write quantities with their units, as on the documents.',
+  howToFillIn: 'Fill in what you know. Write quantities with their units, as the documents show them.',
   history: 'Change history',
   historySubject: 'the change history',
   emptyCard: 'This card is empty.',
@@ -43,11 +43,12 @@ export const cardTexts = {
   draftRestored: 'Your earlier changes are restored but not saved yet.',
   saved: 'Saved.',
   notSaved: 'The card was not saved. Your changes are still here.',
-  chooseFields: (count: number) => `Choose for ${formatCount(count, 'field')} that both of you changed.`,
+  chooseFields: (count: number) =>
+    `Choose a version for ${formatCount(count, 'field')} that both of you changed.`,
   nothing: 'nothing',
   unsavedFields: (count: number) => `${formatCount(count, 'field')} changed, not saved yet.`,
   lastChanged: (date: string, by?: string) =>
     `Last changed ${by === undefined ? '' : `by ${by} `}on ${date}.`,
   refusedFields: (count: number) =>
-    `Not saved: see the ${count === 1 ? 'reason at the field' : `reasons at ${formatCount(count, 'field')}`}. Your changes are still here.`,
+    `Not saved: see the ${count === 1 ? 'reason next to the field' : `reasons next to ${formatCount(count, 'field')}`}. Your changes are still here.`,
 };

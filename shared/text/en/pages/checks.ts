@@ -26,7 +26,7 @@ export const checksTexts = {
   notRecordedHelp:
     'Enter the date if you know when a check was last done. The others can be done in one visit. Proposed dates do not count as overdue.',
   ownCheck: 'Your own check',
-  lists: 'Lists for a season, or after something happened',
+  lists: 'Checklists for a season or after an event',
   notScheduled: 'Postponed, done for good or not needed',
   target: 'Target:',
   location: (location: string) => `Location: ${location}.`,

@@ -6,7 +6,7 @@ export const documentsTexts = {
   chooseFiles: 'Choose photos or files',
   about: 'Description',
   aboutExample: 'well log, receipt, manual, photo of the tank',
-  keywords: 'Search words',
+  keywords: 'Keywords',
   yourName: 'Your name',
   name: 'Name',
   tryAgain: 'Try again',
@@ -25,7 +25,8 @@ export const documentsTexts = {
   preview: (name: string) => `${name}, preview`,
   download: 'Download',
   voidDocument: 'Void document',
-  voidHelp: 'The document is no longer shown or exported. Its log entry stays, with the name of the person.',
+  voidHelp:
+    'The document is no longer shown or exported. Its log entry stays, with the name of the person who voided it.',
   void: 'Void',
   reason: 'Reason',
   voided: (count: number) => `Voided: ${count}`,

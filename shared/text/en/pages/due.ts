@@ -5,7 +5,7 @@ export const dueTexts = {
   whatIsDue: 'Due checks',
   show: 'Show',
   subject: 'the due checks',
-  nothingDated: (wells: number) => `No check with a due date at ${formatCount(wells, 'well')}.`,
+  nothingDated: (wells: number) => `No checks with a due date at ${formatCount(wells, 'well')}.`,
   find: 'Find a well, site or check',
   notRecorded: 'Never recorded',
   onHold: 'On hold',

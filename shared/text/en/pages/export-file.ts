@@ -14,7 +14,7 @@ export const EXPORT_FILE_TEXT = {
   contents: 'Contents',
   none: 'None recorded.',
   sections: {
-    section: 'Well section',
+    section: 'Cross section of the well',
     card: 'Card',
     readings: 'Manual readings',
     normal: 'Normal values',
@@ -37,12 +37,12 @@ export const EXPORT_FILE_TEXT = {
     changes: 'Changes to the card',
   },
   readings: {
-    head: ['Date', 'Reading', 'Value', 'How', 'By', 'Remark'],
+    head: ['Date', 'Reading', 'Value', 'How', 'By', 'Note'],
     reference: (reading: string) => `${reading} (reference)`,
   },
   normal: {
     none: 'No normal values learned: the sensors did not measure long enough.',
-    head: ['Since', 'Pump', 'Running amps', 'Cut-in to cut-out', 'Run time', 'Cycles a day', 'Remark'],
+    head: ['Since', 'Pump', 'Running amps', 'Cut-in to cut-out', 'Run time', 'Cycles per day', 'Note'],
     fromTo: (cutIn: string, cutOut: string) => `${cutIn} to ${cutOut}`,
     pinned: 'pinned by a person',
   },
@@ -50,14 +50,14 @@ export const EXPORT_FILE_TEXT = {
     none: 'Too few days with data to draw a trend.',
     intro:
       'One value a day. Cycles, run time and water are totals of all pumps. A gap is a day without data.',
-    cycles: 'Cycles a day',
-    ranS: 'Run time a day',
+    cycles: 'Cycles per day',
+    ranS: 'Run time per day',
     amps: 'Running amps',
-    used: 'Water used a day',
+    used: 'Water used per day',
     leak: 'Leak',
     cutIn: 'Cut-in',
     cutOut: 'Cut-out',
-    perDay: (unit: string) => `${unit} a day`,
+    perDay: (unit: string) => `${unit} per day`,
   },
   alarms: {
     head: ['Since', 'Alarm', 'Until', 'Acknowledged'],
@@ -68,7 +68,7 @@ export const EXPORT_FILE_TEXT = {
     active: 'active when this file was made',
   },
   checks: {
-    head: ['Date', 'Check', 'Result', 'Value', 'Remark', 'By'],
+    head: ['Date', 'Check', 'Result', 'Value', 'Note', 'By'],
     left: (value: string) => `left at ${value}`,
     plans: 'Changed schedules',
     planHead: ['Check', 'Schedule', 'Since', 'By'],

@@ -20,13 +20,13 @@ export const figuresTexts = {
   used: 'Water',
   ofAllowed: 'Of the allowed volume',
   measured: 'Days measured',
-  allowed: (volume: string) => `The card allows ${volume} a calendar year.`,
+  allowed: (volume: string) => `The card allows ${volume} per calendar year.`,
   leastNote:
     'A day without a total is left out, not counted as zero. With days missing, at least this much was pumped. If a permit names a meter, report the reading of that meter.',
   daysOf: (measured: number, days: number) => `${measured} of ${days}`,
   months: (year: string) => `Months of ${year}`,
   pump: (number: string | undefined) => (number === undefined ? 'Pump' : `Pump ${number}`),
-  today: 'Today, from the runs of the last week',
+  today: 'Current values, from the runs of the last week',
   noDuty: 'No run in the last week has a measured flow.',
   flow: 'Flow',
   head: 'Head',
@@ -35,11 +35,11 @@ export const figuresTexts = {
   efficiency: 'Wire-to-water efficiency',
   energy: 'Energy',
   headNote: (from: 'sensor' | 'reading', level: string, day: string) =>
-    `Head is the depth to water while pumping (${level}, ${from === 'sensor' ? 'lowest level of the week, from the level sensor' : `read on ${day}`}) and the mean pressure at the tank. Friction in the pipe is left out: the true head is higher.`,
+    `Head is the depth to water while pumping (${level}, ${from === 'sensor' ? 'lowest level of the week, from the level sensor' : `read on ${day}`}) plus the mean pressure at the tank. Friction loss in the pipe is left out: the true head is higher.`,
   noHead:
     'To calculate the head, Stillwell needs a pumping level: a reading, or a level sensor and the set depth.',
   noCurve: 'The card has no pump curve. Enter points of flow and head to compare.',
-  curve: 'Pump curve from the card, with today’s point',
+  curve: 'Pump curve from the card, with the current operating point',
   ofCurve: (percent: string) => `${percent} of the curve’s head`,
   wornNote:
     'A point below the curve can mean a worn pump, a hole in the drop pipe, low voltage, a wrong meter or level reading, or friction. The contractor measures before pulling anything.',

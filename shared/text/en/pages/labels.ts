@@ -13,5 +13,5 @@ export const labelsTexts = {
     `Print at actual size (100 %) on ${paper === 'a4' ? 'A4' : 'Letter'}, without headers and footers.`,
   scaleBarHelp: 'Measure the bar at the foot of the sheet to check the size.',
   labelStockHelp:
-    'Print on plain paper first. Hold it behind a label sheet against the light to check the position.',
+    'Print on plain paper first. Hold it behind a label sheet and up to the light to check the position.',
 };

@@ -8,5 +8,5 @@ export const partsTexts = {
   failure: 'When it fails',
   questions: 'What to ask an installer',
   cautions: 'Cautions',
-  causes: (causes: string) => `Alarm causes of this part: ${causes}.`,
+  causes: (causes: string) => `Alarm causes related to this part: ${causes}.`,
 };

@@ -95,7 +95,7 @@ export const readingsTexts = {
   same: 'the same',
   day: 'Day',
   readValue: 'Value',
-  comparedWithPinned: 'Compared with pinned',
+  comparedWithPinned: 'Compared with pinned value',
   byAndWith: 'By, instrument',
   pinned: ', pinned',
   fromSensors: 'from the sensors',
@@ -122,7 +122,7 @@ export const readingsTexts = {
   agrees: ({ clamp, meter, allowed }: { clamp: string; meter: string; allowed: string }) =>
     `Clamp ${clamp}, meter ${meter}: they agree within the ${allowed} tolerance of two such instruments.`,
   differs: ({ clamp, meter, allowed, by, isMore }: ClampDifference) =>
-    `Clamp ${clamp}, meter ${meter}: the clamp reads ${by} ${isMore ? 'more' : 'less'}. They agree within ${allowed}.`,
+    `Clamp ${clamp}, meter ${meter}: the clamp reads ${by} ${isMore ? 'more' : 'less'}. The tolerance is ${allowed}.`,
   prechargeFound: ({ precharge, tank, error, ranEmpty, atSeaLevel }: DrawResult) =>
     [
       `The precharge is about ${precharge}${tank === undefined ? '' : ` for a tank of ${tank}`}.`,
@@ -137,7 +137,7 @@ export const readingsTexts = {
     'fill-time': 'Fill time',
   },
   placeExamples: {
-    flow: 'garden tap',
+    flow: 'outdoor faucet',
     precharge: 'tank in the barn',
   },
   more: (by: string, percent: number) => `${by} more${percent === 0 ? '' : ` (${percent} %)`}`,

@@ -33,7 +33,7 @@ export const refusalTitles = {
 
 export const refusedTexts = {
   title: 'Refused messages',
-  intro: 'Messages from nodes that were refused, with the reason. They affect no other message.',
+  intro: 'Refused messages from nodes, with the reason. They affect no other messages.',
   subject: 'the refused messages',
   none: 'No refused messages.',
   countByReason: 'Count by reason',

@@ -89,7 +89,7 @@ export const uiTexts = {
   listenFirst:
     'Phones can subscribe after the server opens a port on the farm’s network. Stop the server and start it with --listen:',
   createAddress: 'Create an address for phones',
-  noNetwork: 'This computer is on no network. Phones cannot reach the calendar.',
+  noNetwork: 'This computer is not on a network. Phones cannot reach the calendar.',
   chooseNetwork: 'Network of the phone: address of this computer on it',
   addressAsCode: 'QR code of the calendar address',
   scanCode: 'Connect the phone to this network. Scan the code with its camera and subscribe.',
@@ -143,14 +143,14 @@ export const uiTexts = {
   calendarOfOneWell: 'This calendar holds the checks of this well only.',
   withExample: (problem: string, example: string) => `${problem}, such as ${example}`,
   noHost: (example: string) =>
-    `Replace ${example} with the address of this computer on that network. It is on no network now.`,
+    `Replace ${example} with the address of this computer on that network. It is not on a network now.`,
   ownHosts: (own: string, others: readonly string[]) =>
     `${own} is the address of this computer on its network${others.length === 0 ? '' : `; other addresses: ${others.join(', ')}`}.`,
   afterListen:
     'The calendar then answers to anyone with its address, and the built-in broker to nodes with a password. These pages stay on this computer.',
   accessToAll:
-    'Anyone on this network with the address can read the names of the wells, their due checks and reasons, and locations. The connection is not encrypted (plain HTTP). The address changes nothing and shows nothing else.',
+    'Anyone on this network with the address can read the names of the wells, their due checks and reasons, and locations. The connection is not encrypted (plain HTTP). The address allows no changes and shows nothing else.',
   accessToOne:
-    'Anyone on this network with the address can read the name of the well, its due checks and reasons, and locations. The connection is not encrypted (plain HTTP). The address changes nothing and shows nothing else.',
-  seeFields: 'Not saved yet: see the reasons at the fields. Your entries are still there.',
+    'Anyone on this network with the address can read the name of the well, its due checks and reasons, and locations. The connection is not encrypted (plain HTTP). The address allows no changes and shows nothing else.',
+  seeFields: 'Not saved yet: see the reasons next to the fields. Your entries are still there.',
 };

@@ -61,7 +61,7 @@ export const wellTexts = {
   pinNormal: 'Pin normal values',
   pinHelp:
     'Pin values measured while the well was in good order, such as after a repair. Stillwell compares slow changes with them. Enter values with units; an empty field keeps the learned value.',
-  pin: 'Pin it',
+  pin: 'Pin',
   pinned: 'Pinned.',
   runningAmps: 'Running amps',
   ampsExample: '7.9 A',
@@ -116,7 +116,7 @@ export const wellTexts = {
     figures: 'the pump on its curve, starts and hours, water by month and year',
     yield: 'timed drawdown tests: level and flow over time, specific capacity, recovery',
     readings: 'guided reference readings and your own readings',
-    labels: 'to print for tank, switch, control box, panel and well head',
+    labels: 'to print for tank, switch, control box, panel and wellhead',
     documents: 'manuals, receipts, the well log, photos',
     export: 'a cross section of the well, and everything recorded about it in one file',
   },

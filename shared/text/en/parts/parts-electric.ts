@@ -12,9 +12,9 @@ export const ELECTRIC_PARTS = {
     failure:
       'A breaker that trips has a reason: a failing motor or cable, a loose connection, water in a box. A worn breaker trips early. A loose connection gets hot.',
     questions: [
-      'Which breaker is it, of which size, and for which wire?',
+      'Which breaker is it, what size is it, and what wire size is it for?',
       'Where is the disconnect, and can it be locked off?',
-      'How are well and pump grounded, and is there a surge protector?',
+      'How are the well and pump grounded, and is there a surge protector?',
     ],
     cautions: ['breaker-once', 'after-reset', 'electrician', 'lock-out', 'flood', 'local-rules'],
   },
@@ -39,7 +39,7 @@ export const ELECTRIC_PARTS = {
       'One that trips again and again has a reason, and each try heats the windings. One that does not reset keeps the pump off. One that no longer opens lets the motor burn out.',
     questions: [
       'Where is it, and does it reset by itself?',
-      'To how many amps is it set, and what does the motor’s nameplate say?',
+      'How many amps is it set to, and what does the motor’s nameplate say?',
       'What should I look for before it is reset?',
     ],
     cautions: ['electrician', 'lock-out', 'only-watches'],
@@ -51,20 +51,20 @@ export const ELECTRIC_PARTS = {
     failure:
       'Set wrongly, it stops a good pump or lets a dry one run. While it waits, the pump seems to have no power. Then the pump starts by itself, without warning.',
     questions: [
-      'After how long does it try again, and how often?',
+      'How long does it wait before it tries again, and how often does it try?',
       'Was it calibrated or set while this pump was in good order?',
-      'What do its lamps or messages mean?',
+      'What do its lights or messages mean?',
     ],
     cautions: ['lock-out', 'electrician', 'only-watches'],
   },
   drive: {
     name: 'Variable-speed drive',
     purpose:
-      'It feeds the motor a changing frequency, so that the pressure stays even while the use changes. It starts the motor gently and protects it. It needs a precharge of its own: its manual says which.',
+      'It feeds the motor a changing frequency, so that the pressure stays even while the use changes. It starts the motor gently and protects it. It needs a tank precharge of its own: its manual gives the value.',
     failure:
       'It stops with a fault code. A failing pressure sensor makes the pressure hunt up and down. Heat, dust, insects and lightning destroy it.',
     questions: [
-      'To which pressure is it set, and which precharge does its manual ask for?',
+      'What pressure is it set to, and what precharge does its manual call for?',
       'Which fault codes may I clear, and which ones are for you?',
       'Are motor and cable suitable for a drive, and does it have surge protection?',
       'Does it get cool, clean air?',
@@ -78,7 +78,7 @@ export const ELECTRIC_PARTS = {
     failure:
       'Burned contacts stick, and the pump does not stop. Or they do not close, and it does not start. A clogged line below it makes it act late. One that chatters burns its contacts.',
     questions: [
-      'To which points is it set, and who set them when?',
+      'What pressures is it set to, and who set them, and when?',
       'Does it have a low-pressure cut-off, and how is that reset?',
       'When was the small pipe below it last cleaned?',
       'Which wire goes to which terminal?',
@@ -92,7 +92,7 @@ export const ELECTRIC_PARTS = {
     failure:
       'If it is not fully closed, it reads low. Around both wires of the circuit it reads zero. It also counts any other load on that wire. Zero amps may mean that the clamp came off.',
     questions: [
-      'Around which wire does it sit, in which box, and who fitted it?',
+      'Around which wire does it sit, in which box, and who installed it?',
       'What did a hand-held meter read beside it?',
       'Does anything else run on that wire?',
     ],
@@ -105,7 +105,7 @@ export const ELECTRIC_PARTS = {
     failure:
       'It drifts, sticks or jumps. Freezing, or water in its plug, destroys it. With its port clogged, the reading does not move while the pump runs.',
     questions: [
-      'Which range does it have?',
+      'What is its range?',
       'How did it compare with the gauge, at two pressures?',
       'Is there a valve ahead of it, and can air or sand collect there?',
     ],
@@ -119,8 +119,8 @@ export const ELECTRIC_PARTS = {
       'It falls silent: its power supply, its network or the box itself has failed. The well may be fine, but nothing monitors it.',
     questions: [
       'Which circuit powers it? On the pump’s own circuit it loses power with the pump.',
-      'For how long does it keep readings without a network?',
-      'Where is it, and what do its lamps mean?',
+      'How long does it keep readings without a network?',
+      'Where is it, and what do its lights mean?',
     ],
     cautions: ['only-watches', 'electrician'],
   },

@@ -10,10 +10,10 @@ export const WATER_PARTS = {
     purpose:
       'They carry the water from the well to the tank and on to house, yard and livestock. Valves divide the system, so that one section can be shut off while the rest stays in use.',
     failure:
-      'A leak shows as pressure that falls while nobody draws water, as starts at night, or as wet ground. If a valve is left closed, the taps are dry while the pump runs. Frost bursts pipes that hold water.',
+      'A leak shows as pressure that falls while nobody draws water, as starts at night, or as wet ground. If a valve is left closed, the taps are dry while the pump runs. Freezing bursts pipes that hold water.',
     questions: [
       'Where does the buried pipe run, how deep, and what is it made of?',
-      'Which valve shuts off the house, and which ones stand on the well’s side?',
+      'Which valve shuts off the house, and which ones are on the well side?',
       'Can any valve cut the pump off from its switch and relief valve? None should.',
     ],
     cautions: ['contamination', 'freezing', 'relief-valve', 'local-rules', 'well-pit'],
@@ -25,7 +25,7 @@ export const WATER_PARTS = {
     failure:
       'Stuck open, it lets the pressure swing as if it were not there. Clogged, it lets little water through, and the pump works against a closed pipe and overheats.',
     questions: [
-      'To which pressure is it set, and what must switch and precharge be?',
+      'What pressure is it set to, and what must the switch settings and precharge be?',
       'Can the pipe between pump and valve withstand the pump’s full pressure?',
       'What minimum flow does it let through, and is that enough to cool the motor?',
     ],
@@ -43,7 +43,7 @@ export const WATER_PARTS = {
       'It loses air, or its bladder tears. The pump then starts often, the pressure swings quickly, and the tank is heavy and sounds full when tapped. Water at the air valve proves a torn bladder.',
     questions: [
       'How large is it, and how much water does it give between cut-out and cut-in?',
-      'To which precharge was it set, with the tank empty, and when?',
+      'What precharge was it set to, with the tank empty, and when?',
       'What is the maximum pressure on its nameplate?',
       'Does one fill keep the pump running for at least a minute, as its motor needs?',
     ],
@@ -54,7 +54,7 @@ export const WATER_PARTS = {
     purpose:
       'The dial gauge at the tank tee. It is used to set the switch and to check the pressure transducer.',
     failure:
-      'It sticks, or reads wrong after a frost or a knock. With the water drained it should read zero, and during a run it should move smoothly. Anything set with a wrong gauge is wrong too.',
+      'It sticks, or reads wrong after a freeze or a knock. With the water drained it should read zero, and during a run it should move smoothly. Anything set with a wrong gauge is wrong too.',
     questions: [
       'When was it last compared with another gauge?',
       'How far does its scale go? Readings are best near its middle.',
@@ -69,7 +69,7 @@ export const WATER_PARTS = {
     failure:
       'It drips because it is worn, or because the pressure really is too high. Stuck closed by scale, it gives no sign until something bursts.',
     questions: [
-      'At which pressure does it open, and can tank and pipes withstand that?',
+      'At what pressure does it open, and can tank and pipes withstand that?',
       'Can it pass all the water that the pump delivers, and where does that water go?',
       'How is it tested, how often, and by whom?',
     ],
@@ -80,10 +80,10 @@ export const WATER_PARTS = {
     purpose:
       'It holds water for a day or more, for a low-yield well or a power outage. A float or level switch says when to fill it. A second pump, the booster, provides the pressure.',
     failure:
-      'A stuck float lets it run over or run empty. A cracked or open lid lets light, dirt and animals in. Without a low-level stop the booster runs dry.',
+      'A stuck float lets it overflow or run empty. A cracked or open lid lets light, dirt and animals in. Without a low-level stop the booster runs dry.',
     questions: [
       'How much does it hold, and for how many days is that?',
-      'At which levels does the float switch, and what happens when it sticks?',
+      'At what levels does the float switch on and off, and what happens when it sticks?',
       'Is it closed, vented through a screen, and made for drinking water?',
       'When was it last cleaned and disinfected, and by whom?',
     ],
@@ -91,9 +91,10 @@ export const WATER_PARTS = {
   },
   trough: {
     name: 'Stock trough',
-    purpose: 'Water for animals, kept full by a float valve, or by a pump that a float switch starts.',
+    purpose:
+      'A tank of water for animals, kept full by a float valve, or by a pump that a float switch starts.',
     failure:
-      'A broken float lets it run over, and the pump goes on. A closed or frozen line leaves the animals without water. A faulty heater or wire can give the animals a shock from the water, and then they do not drink.',
+      'A broken float lets it overflow, and the pump keeps running. A closed or frozen line leaves the animals without water. A faulty heater or wire can give the animals a shock from the water, and then they do not drink.',
     questions: [
       'How long does it last on a hot day with the pump off?',
       'What keeps its water from running back into the well?',

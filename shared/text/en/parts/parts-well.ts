@@ -13,7 +13,7 @@ export const WELL_PARTS = {
       'A cracked casing, or a lost seal around it, lets surface water in. The water is cloudy after rain, or a test finds bacteria. With a clogged screen or in a dry year the well gives less water: the level falls further in each run and recovers slowly.',
     questions: [
       'How deep are the hole and the casing, and may I have the well log?',
-      'What were the static and the pumping level, at which flow and after how long?',
+      'What were the static and the pumping level, at what flow and after how long?',
       'How is the space around the casing sealed, and how high does the casing stand above the ground?',
     ],
     cautions: ['well-cap', 'well-pit', 'contamination', 'flood', 'bacteria-again'],
@@ -27,7 +27,7 @@ export const WELL_PARTS = {
     questions: [
       'Is this cap sealed against insects, and are its vent and wire entry screened?',
       'Does the casing reach above the highest flood level?',
-      'Who disinfects the well and has it tested after the cap was off?',
+      'Who disinfects the well and has it tested after the cap has been off?',
     ],
     cautions: ['well-cap', 'contamination', 'flood'],
   },
@@ -38,7 +38,7 @@ export const WELL_PARTS = {
     failure:
       'Worn stages give less water at the same pressure, so fills get slow and the pressure reaches cut-out late or never. Sand can jam it. A dry run can ruin it in minutes.',
     questions: [
-      'Which model is it, for which flow and lift, and where is its curve?',
+      'Which model is it, for what flow and head, and where is its curve?',
       'How deep is it set, and how far above the bottom?',
       'What stops it when the water level falls to the pump, and does its motor need a cooling sleeve?',
     ],
@@ -60,7 +60,7 @@ export const WELL_PARTS = {
   motor: {
     name: 'Motor',
     purpose:
-      'It turns the pump. A two-wire submersible motor has its starting parts built in, a three-wire one has them in a control box above ground, and larger ones run on three phases.',
+      'It turns the pump. A two-wire submersible motor has its starting parts built in, a three-wire one has them in a control box above ground, and larger ones run on three-phase power.',
     failure:
       'Failing bearings or windings make it draw more and run hot. Failing insulation trips the breaker. If it is locked up, it draws its starting current and does not turn, and the overload trips.',
     questions: [
@@ -77,7 +77,7 @@ export const WELL_PARTS = {
     failure:
       'A hole or a loose joint lets water fall back into the well. Less water arrives, and the pressure falls even with the house valve closed. If the pipe breaks, the pump runs but no water comes, and the pump hangs by its rope or cable.',
     questions: [
-      'What is it made of, how wide is it, and how many lengths hang in the well?',
+      'What is it made of, what is its diameter, and how many lengths hang in the well?',
       'What does it take to pull it: how many people, a hoist, a truck?',
       'Is there a safety rope, and a torque arrester that takes up the twist of each start?',
     ],
@@ -88,7 +88,7 @@ export const WELL_PARTS = {
     purpose:
       'It lets water go up and not back. Most submersible pumps have one built in, and there may be more in the pipe. The foot valve at the bottom of a jet pump’s suction line does the same and keeps the prime.',
     failure:
-      'It leaks back: the pressure falls after each run, and the pump starts although nobody draws water. It has to fill the pipe first before the pressure rises. A bang at start or stop is water hammer.',
+      'It leaks back: the pressure falls after each run, and the pump starts although nobody draws water. The pump has to fill the pipe before the pressure rises. A bang at start or stop is water hammer.',
     questions: [
       'How many are there, and where?',
       'Is there one above ground, and does local code require or forbid it?',
@@ -103,8 +103,8 @@ export const WELL_PARTS = {
     failure:
       'Its seal leaks. The pressure falls with the house valve closed, and you may hear water trickling in the well. Dirty water from the ground can get in the same way.',
     questions: [
-      'How deep does it sit, and which size is it?',
-      'Which thread does the lift-out pipe need?',
+      'How deep does it sit, and what size is it?',
+      'What thread does the lift-out pipe need?',
       'When was its seal last changed?',
     ],
     cautions: ['well-cap', 'well-pit', 'lock-out', 'contamination'],

@@ -14,8 +14,8 @@ type Options = readonly (string | number)[];
 const ofValues = {
   mustBeAnObject: 'must be an object in braces',
   mustBeGiven: 'must be given',
-  isNotKnown: (known: Options) => `is not known; known are ${known.join(', ')}`,
-  isNotKnownHere: (known: Options) => `is not known here; known are ${known.join(', ')}`,
+  isNotKnown: (known: Options) => `is unknown; known names: ${known.join(', ')}`,
+  isNotKnownHere: (known: Options) => `is unknown here; known names: ${known.join(', ')}`,
   mustBeInRange: (range: string) => `must be ${range}`,
   mustBeOneOf: (options: Options) => `must be one of ${options.join(', ')}`,
   mustBeOneOrSome: (options: Options) => `must be one of ${options.join(', ')}, or a list of them`,
@@ -25,31 +25,32 @@ const ofValues = {
   mustEachBeText: (max: number) => `must each be text of 1 to ${max} characters in one line`,
   mustBeADate: 'must be a date such as "2019-05-14", "2019-05" or "2019"',
   mustBeATime: 'must be a time such as "2026-03-12T10:00:00Z"',
-  mustBeAName: 'must be 1 to 40 of a-z, 0-9 and -',
+  mustBeAName: 'must be 1 to 40 characters from a-z, 0-9 and -',
   mustBeAFlag: 'must be true or false',
   mustBeAPump: 'must be a pump such as p1',
   mustBeAChannel: 'must be a channel of the node (such as current or p2/current)',
   mustBePairsOfNumbers: 'must be two pairs of numbers, [[read, true], [read, true]]',
-  mustBeATimeZone: 'must be a time zone of the IANA list (such as "America/Denver")',
-  mustBeDocuments: (max: number) => `must be a list of at most ${max} papers, each by its hash`,
+  mustBeATimeZone: 'must be a time zone from the IANA list (such as "America/Denver")',
+  mustBeDocuments: (max: number) => `must be a list of at most ${max} documents, each by its hash`,
   mustBeADocument: 'must be the SHA-256 of the bytes in hex',
 };
 
 /** Between fields of a card. */
 const ofCards = {
-  mustNotStandBesidePoints: 'must not stand beside points, which give both',
+  mustNotStandBesidePoints: 'must not be given together with points, which give both',
   mustBeBelow: (other: string) => `must be below ${other}`,
   mustBeADepthOrPlace: (range: string) => `must each be a depth ${range}, or a place in words`,
-  mustNotStandBesidePumps: 'must not stand beside pumps: it belongs into each of them',
+  mustNotStandBesidePumps: 'must not be given together with pumps: it belongs in each of them',
   mustHoldAPump: 'must hold at least one pump',
-  mustBeCalledInOrder: (max: number) => `must be called p1, p2 … p${max} without a hole`,
-  mustSayOnce: (channel: string) => `must say once from when ${channel} is read: two rules begin together`,
+  mustBeCalledInOrder: (max: number) => `must be named p1, p2 … p${max} without a gap`,
+  mustSayOnce: (channel: string) =>
+    `must give each start time for ${channel} only once: two rules start at the same time`,
   mustBeAListOfAtMost: (max: number) => `must be a list of at most ${max}`,
-  isNoChannel: 'is no channel of a well (such as current, p2/current, pressure)',
+  isNoChannel: 'is not a channel of a well (such as current, p2/current, pressure)',
   mustBeOfAPumpOfTheCard: (pumps: number) => `must belong to a pump of this card, and it has ${pumps}`,
   mustBeANodeAndChannel: 'must be a node and its channel (such as "panel-a:p2/current")',
   mustBeOfTheSameUnit: (channel: string) =>
-    `must be fed by a channel of its own unit, and ${channel} has another`,
+    `must be fed by a channel with the same unit, and ${channel} has another`,
 };
 
 /** Between fields of an act. */
@@ -74,5 +75,5 @@ export const fieldRules = {
     `Cannot read ${READ_OF[what]}: ${key} ${rule}: ${value}`,
   cannotReadWithoutKind: (what: ReadOf) => `Cannot read ${READ_OF[what]}: kind must be given: nothing`,
   nothing: 'nothing',
-  farTooDeep: 'something far too deep',
+  farTooDeep: 'something nested too deeply',
 };

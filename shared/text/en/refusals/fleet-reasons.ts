@@ -6,17 +6,16 @@ type NamesIgnored = 'pending-approval' | 'not-given' | CeilingReached;
 
 function whyIgnored(why: NamesIgnored): string {
   if (why === 'pending-approval') return 'it is pending approval';
-  return why === 'not-given' ? 'its credential was not given them' : ceilingText(why);
+  return why === 'not-given' ? 'its credential does not cover them' : ceilingText(why);
 }
 
 export const fleetReasons = {
-  'unknown-well': ({ act, well }: { act: string; well: string }) =>
-    `Cannot do ${act}: there is no well ${well}`,
+  'unknown-well': ({ act, well }: { act: string; well: string }) => `Cannot do ${act}: unknown well ${well}`,
   'no-room-for-well': ({ ceiling }: { ceiling: CeilingReached }) =>
     `Cannot add a well: ${ceilingText(ceiling)}`,
-  'unknown-node': ({ node }: { node: string }) => `No node ${node} was heard`,
+  'unknown-node': ({ node }: { node: string }) => `Unknown node: ${node}`,
   'no-room-for-node': ({ node, ceiling }: { node: string; ceiling: CeilingReached }) =>
-    `Cannot let ${node} in: ${ceilingText(ceiling)}`,
+    `Cannot approve ${node}: ${ceilingText(ceiling)}`,
   /** `more`: names that are not listed. */
   'names-ignored': (figures: { node: string; names: string[]; more: number; why: NamesIgnored }) => {
     const { node, names, more, why } = figures;

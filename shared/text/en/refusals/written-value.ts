@@ -7,7 +7,7 @@ const UNREADABLE = {
   list: 'a list',
   object: 'an object',
   nothing: 'nothing',
-  'too-deep': 'something far too deep',
+  'too-deep': 'something nested too deeply',
 } as const;
 
 export function writtenValue(value: WrittenValue): string {

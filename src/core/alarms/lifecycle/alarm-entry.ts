@@ -116,8 +116,8 @@ export function activeKinds(state: AlarmsState, pump: string): AlarmKind[] {
 }
 
 /**
- * When the oldest condition began of the alarms that stand on this pump or its well and whose days
- * teach nothing; undefined where none stands.
+ * When the oldest condition began of the active alarms of this pump or its well whose days teach
+ * nothing; undefined where none is active.
  */
 export function earliestConditionMs(state: AlarmsState, pump: string): number | undefined {
   const times = activeFaults(state, pump)
