@@ -2,17 +2,11 @@
  * An alarm says when its condition began, and that may be days before it was raised. What was
  * learned in between is of a well that was not as it should be: it is taken back, so that "normal"
  * is what was normal before. Of the days that are left the baseline is made again. Where they are
- * too few, what was learned first stands in for them.
+ * too few, what was learned first stands in for them, until there are enough again.
  */
 import type { Baseline } from './baseline.ts';
 import { baselineOf } from './baseline-of-days.ts';
 import { forgetDays, type Learning } from './learning.ts';
-
-/**
- * Fewer days with runs than this are no measure: half of the week that a baseline is made of
- * (argued, not measured).
- */
-const MIN_DAYS_LEFT = 3;
 
 export interface ForgetOrder {
   /** When the condition began, and the local date that holds that moment. */
@@ -26,7 +20,7 @@ export interface ForgetOrder {
 export function baselineBefore(state: Learning, order: ForgetOrder): Baseline | undefined {
   const { baseline, pinned, fromDate, sinceMs } = order;
   if (!forgetDays(state, fromDate) || !baseline) return undefined;
-  const remade = state.recentDays.length >= MIN_DAYS_LEFT;
+  const remade = !state.isShortOfDays;
   // What was learned first is no older measure where it was learned after the condition began.
   if (!remade && (!pinned || pinned.atMs > sinceMs)) return undefined;
   const manual = pinned?.pinned === true ? pinned : undefined;

@@ -105,11 +105,11 @@ export function learnDay(state: Learning, input: DayInput): DayResult {
   clearToday(state);
   if (!hasEnoughDays(state)) return notLearnedYet(state, input, reason);
   const handPinned = input.pinned?.pinned === true ? input.pinned : undefined;
-  const baseline =
-    reason === undefined || !input.baseline
-      ? baselineOf(state, { atMs: input.atMs, date }, handPinned)
-      : input.baseline;
   const first = input.baseline === undefined || (input.baseline.pinned && input.baseline.ranS === undefined);
+  // `days` counts all since learning began; the window may hold fewer after days were taken back.
+  const isMeasure = reason === undefined && (first || !state.isShortOfDays);
+  const baseline =
+    isMeasure || !input.baseline ? baselineOf(state, { atMs: input.atMs, date }, handPinned) : input.baseline;
   const shouldEmit = first || hasMoved(input.baseline, baseline);
   // What was told stays the measure of the next move: small steps in one direction are told when
   // they add up.
@@ -180,6 +180,7 @@ export function emittedMedians(baseline: Baseline): NonNullable<Baseline['lastEm
 /** After a repair: what was normal is no measure any more. */
 export function resetLearning(state: Learning): void {
   delete state.noneBecause;
+  delete state.isShortOfDays;
   delete state.shape;
   Object.assign(state, newLearning());
 }

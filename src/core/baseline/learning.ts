@@ -20,6 +20,11 @@ import { quantile } from './robust.ts';
 /** Days that slide: a whole week, short enough that a change of season is followed. */
 const WINDOW_DAYS = 7;
 /**
+ * After days were taken back, fewer days than this are no measure, neither of a run nor of a day:
+ * half of the week that slides (argued, not measured).
+ */
+const MIN_DAYS_LEFT = 3;
+/**
  * Cycles of the running day that are kept; beyond, every second one is dropped and only every
  * second one taken from then on.
  */
@@ -56,6 +61,11 @@ export interface Learning {
   recentDays: DayQuantiles[];
   /** What it does by hour, weekday and season. */
   habit: Habit;
+  /**
+   * Days were taken back and too few are left: the baseline stays as it was before them until
+   * enough have come. A well that seldom runs has few days with runs too, but none was taken back.
+   */
+  isShortOfDays?: true;
   /**
    * Since learning began: healthy days and their cycles, and whole days that could not be healthy.
    */
@@ -152,6 +162,7 @@ export function addDay(state: Learning, date: string, day: { cycles: number; ran
   });
   state.days++;
   state.cycles += day.cycles;
+  if (hasDaysLeft(state)) delete state.isShortOfDays;
 }
 
 /**
@@ -164,7 +175,12 @@ export function forgetDays(state: Learning, fromDate: string): boolean {
   state.recentDays = state.recentDays.filter(({ on }) => on < from);
   state.days -= forgotten.length;
   state.cycles -= forgotten.reduce((sum, [, cycles]) => sum + cycles, 0);
+  if (forgotten.length > 0 && !hasDaysLeft(state)) state.isShortOfDays = true;
   return forgotten.length > 0;
+}
+
+function hasDaysLeft({ recentDays, habit }: Learning): boolean {
+  return Math.min(recentDays.length, habit.days.length) >= MIN_DAYS_LEFT;
 }
 
 function dayQuantiles(samples: readonly Sample[], column: 0 | 1 | 2 | 3 | 4, count: number): number[] {

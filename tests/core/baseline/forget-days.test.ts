@@ -61,6 +61,15 @@ describe('baselineBefore', () => {
     const before = baselineBefore(state, order(5, baseline, pinned))!;
     expect(before).toMatchObject({ atMs: pinned.atMs, amps: pinned.amps });
   });
+  it('falls back where the days of three weeks are gone, though runs of older ones are left', () => {
+    const { state, baseline } = learned(healthy(6));
+    const pinned = { ...baseline, amps: { median: 8.1, spread: 0.1, n: 30 } };
+    for (let day = 6; day < 30; day++) addDay(state, dateOf(day), { cycles: 0, ranS: 0 });
+    const before = baselineBefore(state, order(7, baseline, pinned))!;
+    expect(state.recentDays).toHaveLength(6);
+    expect(state.habit.days).toHaveLength(0);
+    expect(before).toMatchObject({ amps: pinned.amps, cyclesPerDay: { n: 6 } });
+  });
   it('leaves the baseline where that was learned after it began too', () => {
     const { state, baseline } = learned([8, 8, 7, 7, 7, 7]);
     expect(baselineBefore(state, order(2, baseline, baseline))).toBeUndefined();

@@ -5,7 +5,9 @@ import type { DayEvent } from '../../../shared/api/events.ts';
 import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
 import type { Baseline } from '../../../src/core/baseline/baseline.ts';
 import { ampsAtMid, setAmpsAtMid } from '../../../src/core/baseline/comparable-amps.ts';
+import { baselineBefore } from '../../../src/core/baseline/forget-days.ts';
 import {
+  emittedMedians,
   learnCycle,
   learnDay,
   newLearning,
@@ -241,6 +243,53 @@ describe('learnDay', () => {
     const { state } = live(days(30, { cycles: 60, ranS: 100.123 }));
     for (let i = 0; i < 60; i++) learnCycle(state, cycleOf(30, i % 20, {}));
     expect(JSON.stringify(state).length).toBeLessThan(2253);
+  });
+});
+
+/** So many days, and then an alarm that takes back those from `fromDay` on. */
+function takenBack(plans: DayPlan[], fromDay: number) {
+  const { state, baseline, pinned } = live(plans);
+  const sinceMs = T0 + fromDay * DAY_MS;
+  const fromDate = new Date(sinceMs).toISOString().slice(0, 10);
+  const before = baselineBefore(state, { sinceMs, fromDate, baseline, pinned }) ?? baseline!;
+  const emitted = { ...before, lastEmitted: emittedMedians(before) };
+  return { state, baseline: emitted, pinned: pinned!, fromDay: plans.length };
+}
+
+describe('learnDay after days were taken back', () => {
+  const wornFor = (count: number): DayPlan[] => days(count, { amps: 8.5, cycles: 16 });
+  it('one healthy day, or two, is no normal: what was learned first stands in', () => {
+    const { state, ...before } = takenBack([...days(19), ...wornFor(21)], 19);
+    expect(state.recentDays).toHaveLength(0);
+    expect(before.baseline).toMatchObject({ amps: before.pinned.amps, cyclesPerDay: { median: 8, n: 5 } });
+    for (const count of [1, 2]) {
+      const copy = JSON.parse(JSON.stringify(state)) as Learning;
+      const after = live(days(count, { amps: 7.5, cycles: 4 }), copy, before);
+      expect(after.lesson).toMatchObject({ taught: true, shouldEmit: false });
+      expect(after.baseline).toMatchObject({ amps: before.pinned.amps, cyclesPerDay: { median: 8, n: 5 } });
+    }
+  });
+  it('three healthy days are one again', () => {
+    const { state, ...before } = takenBack([...days(19), ...wornFor(21)], 19);
+    const { baseline, lesson } = live(days(3, { amps: 7.5, cycles: 4 }), state, before);
+    expect(lesson.shouldEmit).toBe(true);
+    expect(baseline).toMatchObject({ amps: { n: 12 }, cyclesPerDay: { median: 4, n: 3 } });
+    expect(baseline!.amps!.median).toBeCloseTo(7.5, 1);
+  });
+  it('where some are left, those count', () => {
+    const { state, ...before } = takenBack([...days(14), ...wornFor(4)], 14);
+    const { baseline } = live(days(1), state, before);
+    expect(baseline).toMatchObject({ cyclesPerDay: { median: 8, n: 15 } });
+  });
+  it('goes on as ever on a well that seldom runs and lost no day', () => {
+    const seldom = [...days(9, { cycles: 0 }), ...days(1, { cycles: 3 })];
+    const { baseline } = live([...seldom, ...days(1, { cycles: 4 })]);
+    expect(baseline!.amps!.n).toBe(7);
+  });
+  it('a repair forgets that days were taken back', () => {
+    const { state } = takenBack([...days(19), ...wornFor(21)], 19);
+    resetLearning(state);
+    expect(state).toEqual(newLearning());
   });
 });
 
