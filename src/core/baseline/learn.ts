@@ -144,19 +144,19 @@ function notLearnedYet(state: Learning, input: DayInput, reason: NotLearned | un
     first: false,
     ...(reason !== undefined && { because: reason }),
   };
-  const kept = input.baseline ? { baseline: input.baseline } : {};
+  // Days were taken back, or a person pinned a normal: there is one, and the well is judged by it.
+  if (input.baseline) return { ...result, baseline: input.baseline, shouldEmit: false };
   if (
     reason === undefined ||
     state.unhealthyDays < UNHEALTHY_DAYS_TO_EMIT ||
     state.unhealthyDays <= state.days
   ) {
-    return { ...result, ...kept, shouldEmit: false };
+    return { ...result, shouldEmit: false };
   }
   const isNew = state.noneBecause === undefined;
   state.noneBecause = reason.reason;
   return {
     ...result,
-    ...kept,
     shouldEmit: isNew,
     ...(isNew && { noneBecause: reason }),
   };

@@ -286,6 +286,16 @@ describe('learnDay after days were taken back', () => {
     const { baseline } = live([...seldom, ...days(1, { cycles: 4 })]);
     expect(baseline!.amps!.n).toBe(7);
   });
+  it('does not tell that there is no normal while one is in use', () => {
+    const { state, ...before } = takenBack(days(9), 1);
+    expect(state.days).toBe(1);
+    const { baseline, lesson, reported } = live(days(9, { leak: 900 }), state, before);
+    expect(lesson).toMatchObject({ taught: false, because: { reason: 'bad-leak' } });
+    expect(reported).toEqual([]);
+    expect(baseline).toEqual(before.baseline);
+    const pinned = pinBaseline(undefined, { amps: 8 }, T0);
+    expect(live(days(12, { leak: 900 }), newLearning(), { baseline: pinned, pinned }).reported).toEqual([]);
+  });
   it('a repair forgets that days were taken back', () => {
     const { state } = takenBack([...days(19), ...wornFor(21)], 19);
     resetLearning(state);
