@@ -1,4 +1,7 @@
-/** No day under an alarm is a measure of the well, nor one before it was raised. */
+/**
+ * No day under an alarm is a measure of the well, nor one between the beginning of its condition
+ * and the time at which it was raised.
+ */
 import { earliestConditionMs } from '../alarms/lifecycle/alarm-entry.ts';
 import { baselineBefore } from '../baseline/forget-days.ts';
 import { hasMoved } from '../baseline/has-moved.ts';

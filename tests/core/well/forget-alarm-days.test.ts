@@ -14,6 +14,8 @@ describe('forgetAlarmDays', () => {
     const [raised] = alarms.filter(({ alarm, state }) => alarm === 'amps-high' && state === 'raised');
     const sinceMs = Date.parse(raised!.since!);
     const { learning, baseline } = well.records[0]!;
+    expect(learning.recentDays).not.toHaveLength(0);
+    expect(learning.habit.days).not.toHaveLength(0);
     const newest = Math.max(...learning.recentDays.map(({ on }) => on));
     expect(Math.floor(Date.parse(raised!.at) / DAY_MS)).toBeGreaterThan(Math.floor(sinceMs / DAY_MS));
     expect(newest).toBeLessThan(Math.floor(sinceMs / DAY_MS));
