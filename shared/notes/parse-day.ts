@@ -4,28 +4,13 @@
  */
 import { DAY_MS } from '../units/duration.ts';
 import { daysInMonth, addDays, weekdayOf, type LocalMoment } from './local-moment.ts';
+import { texts } from './texts.ts';
 
 export interface ParsedDay {
   date: LocalMoment;
   time?: { hour: number; minute: number };
 }
 type DayResult = ParsedDay | { problem: string };
-
-export const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
-const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
 
 /**
  * A day of the year that was less than this long ago was more likely misremembered than meant for
@@ -54,12 +39,11 @@ function normalizeWords(words: string): string {
 function parseTimeOfDay(parts: RegExpExecArray): { hour: number; minute: number } | { problem: string } {
   const [, , whole = '', h12, m12, half, h24, m24] = parts;
   if (/^(noon|midday)$/i.test(whole)) return { hour: 12, minute: 0 };
-  if (/^midnight$/i.test(whole))
-    return { problem: 'Midnight at which end of the day? Leave it off: a day counts to its end.' };
+  if (/^midnight$/i.test(whole)) return { problem: texts().midnight };
   const hour = h24 === undefined ? (Number(h12) % 12) + (half?.toLowerCase() === 'pm' ? 12 : 0) : Number(h24);
   const minute = Number(m24 ?? m12 ?? 0);
   const valid = minute < 60 && (h24 === undefined ? Number(h12) >= 1 && Number(h12) <= 12 : hour < 24);
-  return valid ? { hour, minute } : { problem: `“${whole}” is no time of day.` };
+  return valid ? { hour, minute } : { problem: texts().noTimeOfDay(whole) };
 }
 
 type DayParser = (words: string, today: LocalMoment) => DayResult | undefined;
@@ -81,9 +65,7 @@ function parseDate(words: string, today: LocalMoment): DayResult {
     const found = parser(words, today);
     if (found) return found;
   }
-  return {
-    problem: `“${words}” is no day that is known here. Write “until Sunday”, “until the 20th” or “until 12 May”.`,
-  };
+  return { problem: texts().unknownDay(words) };
 }
 
 function todayOrTomorrow(words: string, today: LocalMoment): DayResult | undefined {
@@ -103,7 +85,7 @@ function slashDate(words: string, today: LocalMoment): DayResult | undefined {
   const [a, b] = [Number(parts[1]), Number(parts[2])];
   if (a <= 12 && b <= 12 && a !== b)
     return {
-      problem: `“${words}” is ${b} ${MONTHS[a - 1] ?? a} to some and ${a} ${MONTHS[b - 1] ?? b} to others. Write the month as a word.`,
+      problem: texts().twoMonths({ words, one: dayMonthText(b, a), other: dayMonthText(a, b) }),
     };
   const [day, month] = a > 12 ? [a, b] : [b, a];
   return dateInYear(day, month, parts[3], today);
@@ -112,17 +94,21 @@ function slashDate(words: string, today: LocalMoment): DayResult | undefined {
 function weekday(words: string, today: LocalMoment): DayResult | undefined {
   const parts = /^(?:(next|this|coming)\s+)?([a-z]+)$/.exec(words);
   const name = parts?.[2] ?? '';
-  const at = WEEKDAYS.findIndex((day) => {
+  const { weekdays, either, todayIs, next } = texts();
+  const at = weekdays.findIndex((day) => {
     const full = day.toLowerCase();
     return name === full || (name.length >= 3 && full.startsWith(name));
   });
   if (at < 0) return undefined;
   const ahead = (at + 1 - weekdayOf(today) + 7) % 7;
   const [coming, after] = [addDays(today, ahead), addDays(today, ahead + 7)];
-  const twice = `${formatDayMonth(coming)} or ${formatDayMonth(after)}`;
-  if (ahead === 0) return { problem: `Today is ${WEEKDAYS[at]}: ${twice}? Write “until today” or the date.` };
-  if (parts?.[1] === 'next')
-    return { problem: `“Next ${WEEKDAYS[at]}” is ${twice}, by who says it. Write the date.` };
+  const twice = either({
+    one: dayMonthText(coming.day, coming.month),
+    other: dayMonthText(after.day, after.month),
+  });
+  const named = weekdays[at] ?? name;
+  if (ahead === 0) return { problem: todayIs({ weekday: named, twice }) };
+  if (parts?.[1] === 'next') return { problem: next({ weekday: named, twice }) };
   return { date: coming };
 }
 
@@ -150,7 +136,7 @@ function ordinalDay(words: string, today: LocalMoment): DayResult | undefined {
   const parts = /^(?:the )?(\d{1,2})(?:st|nd|rd|th)$/.exec(words);
   if (!parts) return undefined;
   const day = Number(parts[1]);
-  if (day === today.day) return { problem: 'That is today. Write “until today”, or the month with it.' };
+  if (day === today.day) return { problem: texts().thatIsToday };
   const ahead = day > today.day ? 0 : 1;
   const months = today.year * 12 + today.month - 1 + ahead;
   const [year, month] = [Math.floor(months / 12), (months % 12) + 1];
@@ -160,16 +146,10 @@ function ordinalDay(words: string, today: LocalMoment): DayResult | undefined {
 /** What names a stretch and not a day. */
 function ambiguousDay(words: string): DayResult | undefined {
   const month = findMonth(/^(?:next |early |mid |late )?([a-z]+)$/.exec(words)?.[1]);
-  if (month)
-    return {
-      problem: `The beginning of ${MONTHS[month - 1]} or its end? Write the day, such as “until 12 ${MONTHS[month - 1]}”.`,
-    };
-  if (/\b(spring|summer|fall|autumn|winter|season)\b/.test(words))
-    return { problem: 'A season has no certain last day. Write a date, such as “until 15 April”.' };
-  if (/\b(week|weekend)\b/.test(words))
-    return { problem: 'Which day of the week? Write it, such as “until Sunday”.' };
-  if (/^\d{1,2}$/.test(words))
-    return { problem: `The ${words} of which month, or ${words} o’clock? Write “the 20th” or “5 pm”.` };
+  if (month) return { problem: texts().whichEnd(monthText(month)) };
+  if (/\b(spring|summer|fall|autumn|winter|season)\b/.test(words)) return { problem: texts().season };
+  if (/\b(week|weekend)\b/.test(words)) return { problem: texts().whichDay };
+  if (/^\d{1,2}$/.test(words)) return { problem: texts().dayOrHour(words) };
   return undefined;
 }
 
@@ -181,20 +161,18 @@ function dateInYear(day: number, month: number, year: string | undefined, today:
   if (!past || 'problem' in found) return found;
   const ago = dayNumber(today) - dayNumber({ ...today, month, day });
   if (ago > JUST_PAST_DAYS) return found;
-  return {
-    problem: `${day} ${MONTHS[month - 1]} was ${ago === 1 ? 'yesterday' : `${ago} days ago`}. Write the year if next year’s is meant.`,
-  };
+  return { problem: texts().justPast({ dayMonth: dayMonthText(day, month), days: ago }) };
 }
 
 function validDate(year: number, month: number, day: number): DayResult {
   if (month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month))
     return { date: { year, month, day, hour: 0, minute: 0 } };
-  return { problem: `${MONTHS[month - 1] ?? `Month ${month}`} ${year} has no day ${day}.` };
+  return { problem: texts().noSuchDay({ month: monthText(month), year, day }) };
 }
 
 function findMonth(name: string | undefined): number | undefined {
   if (name === undefined || name.length < 3) return undefined;
-  const at = MONTHS.findIndex((month) => {
+  const at = texts().months.findIndex((month) => {
     const full = month.toLowerCase();
     return name === full || (full.startsWith(name) && name.length <= 4);
   });
@@ -205,6 +183,11 @@ function dayNumber({ year, month, day }: LocalMoment): number {
   return Date.UTC(year, month - 1, day) / DAY_MS;
 }
 
-function formatDayMonth({ day, month }: LocalMoment): string {
-  return `${day} ${MONTHS[month - 1]}`;
+function dayMonthText(day: number, month: number): string {
+  return texts().dayMonth({ day, month: monthText(month) });
+}
+
+function monthText(month: number): string {
+  const { months, monthOfNumber } = texts();
+  return months[month - 1] ?? monthOfNumber(month);
 }

@@ -6,7 +6,8 @@
  */
 import { DAY_MS, HOUR_MS } from '../units/duration.ts';
 import { localToUtcMs, daysInMonth, localMoment, addDays, type LocalMoment } from './local-moment.ts';
-import { parseDay, MONTHS, type ParsedDay } from './parse-day.ts';
+import { parseDay, type ParsedDay } from './parse-day.ts';
+import { texts } from './texts.ts';
 
 export type ParsedNote = { is: 'expected' | 'laid-up'; text: string; untilMs: number } | { problem: string };
 
@@ -34,15 +35,13 @@ const OUT_OF_USE =
 /** What `line` says at `nowMs`. */
 export function parseNote(line: string, nowMs: number, timeZone: string): ParsedNote {
   const text = line.replace(/\s+/g, ' ').trim();
-  if (text === '') return { problem: 'Write what it is and until when, such as “guests until Sunday”.' };
-  if (text.length > MAX_TEXT_CHARACTERS)
-    return { problem: `One line of at most ${MAX_TEXT_CHARACTERS} letters.` };
+  if (text === '') return { problem: texts().whatAndUntil };
+  if (text.length > MAX_TEXT_CHARACTERS) return { problem: texts().tooLong(MAX_TEXT_CHARACTERS) };
   const end = parseEnd(text, nowMs, timeZone);
   if ('problem' in end) return end;
-  if (end.untilMs <= nowMs) return { problem: 'That end is past already. When will it be over?' };
-  if (end.untilMs - nowMs > MAX_AHEAD_MS)
-    return { problem: 'That is more than two years ahead. What lasts that long belongs on the card.' };
-  if (end.what === '') return { problem: 'And what is it? Write for example “guests until Sunday”.' };
+  if (end.untilMs <= nowMs) return { problem: texts().endIsPast };
+  if (end.untilMs - nowMs > MAX_AHEAD_MS) return { problem: texts().tooFarAhead };
+  if (end.what === '') return { problem: texts().whatIsIt };
   return { is: OUT_OF_USE.test(end.what) ? 'laid-up' : 'expected', text: end.what, untilMs: end.untilMs };
 }
 
@@ -60,9 +59,8 @@ function parseEnd(text: string, nowMs: number, timeZone: string): End {
 }
 
 function missingEndProblem(text: string): string {
-  if (/\bfor (the )?(winter|summer|spring|fall|autumn|season)\b/i.test(text))
-    return 'A season has no certain last day. Write a date, such as “until 15 April”.';
-  return 'When is it over? Add “until Sunday”, “until 12 May” or “for 3 weeks”.';
+  if (/\bfor (the )?(winter|summer|spring|fall|autumn|season)\b/i.test(text)) return texts().season;
+  return texts().noEnd;
 }
 
 /** To the end of a day, unless a time is named. */
@@ -78,8 +76,7 @@ function endAfterSpan(
   timeZone: string,
 ): End {
   const n = NUMBER_WORDS[count.toLowerCase()] ?? (/^\d{1,3}$/.test(count) ? Number(count) : undefined);
-  if (n === undefined || n === 0)
-    return { problem: `For how many ${unit}s? Write a number, such as “for 3 ${unit}s”.` };
+  if (n === undefined || n === 0) return { problem: texts().howMany(unit) };
   if (unit.toLowerCase() === 'hour') return { what, untilMs: nowMs + n * HOUR_MS };
   const today = localMoment(nowMs, timeZone);
   const date = addUnits(today, n, unit.toLowerCase());
@@ -89,7 +86,7 @@ function endAfterSpan(
 function addUnits(today: LocalMoment, n: number, unit: string): LocalMoment {
   if (unit !== 'month') return addDays(today, unit === 'week' ? 7 * n : n);
   const months = today.year * 12 + today.month - 1 + n;
-  const [year, month] = [Math.floor(months / 12), (months % MONTHS.length) + 1];
+  const [year, month] = [Math.floor(months / 12), (months % 12) + 1];
   // A month after 31 January is the last of February.
   return { ...today, year, month, day: Math.min(today.day, daysInMonth(year, month)) };
 }
