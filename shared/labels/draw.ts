@@ -5,6 +5,7 @@
 import { path, type Shape } from '../drawing/shape.ts';
 import type { LabelLayout } from './layout.ts';
 import type { Sheet } from './sheets.ts';
+import { texts } from './texts.ts';
 
 /**
  * Fonts of one set of widths, so that a sheet breaks its rows alike on every machine that has one
@@ -99,7 +100,7 @@ export function cutShapes({ left, top, columns, rows, label, page }: Sheet): Sha
         'font-family': LABEL_FONT,
         fill: '#000',
       },
-      text: 'This bar is 50 mm long if the printer kept the size.',
+      text: texts().scaleBar,
     },
   ];
 }

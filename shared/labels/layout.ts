@@ -8,6 +8,7 @@ import type { Label, LabelLine } from '../api/labels.ts';
 import { withNonBreakingUnits } from '../text/en/names.ts';
 import { MIN_MODULE_MM, makeQrCode, QUIET_ZONE_MODULES, type Encode, type QrCode } from './qr.ts';
 import type { Size } from './sheets.ts';
+import { texts } from './texts.ts';
 import { limitRows, fitOneRow, wrap, type TextStyle, type MeasureWidth } from './wrap.ts';
 
 export interface PlacedText extends TextStyle {
@@ -141,7 +142,7 @@ function codeAt({ madeOn }: Label, qr: QrCode, right: number): NonNullable<Frame
     size: 2.4,
     x: right,
     y: y + side + light + 1.9,
-    text: `Facts as text · ${madeOn}`,
+    text: texts().codeCaption(madeOn),
     alignEnd: true,
   };
   return { qr, x: right - side, y, caption };

@@ -17,6 +17,8 @@ const FOLDERS = [
   'shared/api',
   'shared/card',
   'shared/entries',
+  'shared/labels',
+  'shared/notes',
   'shared/quantity',
   'shared/readings',
   'shared/schema',
@@ -32,6 +34,8 @@ const FOLDERS = [
   'src/mqtt',
   'src/store',
   'src/settings-shapes.ts',
+  'src/main.ts',
+  'src/mutex.ts',
 ];
 
 /** Files that write documents for developers, in English as the contract is. */
@@ -46,6 +50,9 @@ const NOT_TEXTS: Readonly<Record<string, string>> = {
   Stillwell: 'the name of the program',
   'stillwell serve --listen': 'a command as it is typed',
   'stillwell node add NAME': 'a command as it is typed',
+  Jcksvxyzçýÿ: 'letters of one width',
+  Mm: 'letters of one width',
+  "Arial, 'Liberation Sans', Helvetica, sans-serif": 'names of fonts',
   'pipe unknown': 'classes of a drawing',
   'tank unknown': 'classes of a drawing',
   'level pumping': 'classes of a drawing',

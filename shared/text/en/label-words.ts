@@ -35,3 +35,9 @@ export const LABEL_CAUTIONS: Record<LabelKind, string> = {
 
 /** How an air charge is read, in the words that every tank label carries. */
 export const PRECHARGE_CONDITIONS = 'with the tank empty of water and the pump off';
+
+/** What stands under the code of a label, and beside the bar at the foot of a sheet. */
+export const LABEL_SHEET = {
+  codeCaption: (madeOn: string) => `Facts as text · ${madeOn}`,
+  scaleBar: 'This bar is 50 mm long if the printer kept the size.',
+};
