@@ -1,9 +1,9 @@
 /**
- * When water is to be tested again, and what is to be said with a result that stands out. Wording
- * on several screens and in the calendar, so it stands here once. Stillwell records; the laboratory
- * and the health department interpret.
+ * When water is to be tested again, and what is to be said with a result that stands out. Stillwell
+ * records; the laboratory and the health department interpret.
  */
 import type { Caution } from '../text/en/cautions.ts';
+import { adviceTexts as texts } from './advice-texts.ts';
 import type { AnalyteKey } from './analytes.ts';
 import { bacteriaFound, type LimitComparison } from './compare.ts';
 import type { WaterResult } from './result.ts';
@@ -36,19 +36,6 @@ const CONFIRM_DAYS = 30;
 const NITRATE_WATCH_MG_PER_L = 5;
 const HALF_YEAR_DAYS = 182;
 
-const BACTERIA_TEXT =
-  'Do not drink this water, and do not cook or brush teeth with it. Call the health department: they say what to do next, and whether boiling is enough.';
-
-/**
- * 40 CFR 143.3 (for the teeth of children); that a dentist is asked too: common practice, no
- * source.
- */
-const FLUORIDE_TEXT =
-  'Fluoride is over its secondary limit, which is there for the teeth of children. Ask the health department or a dentist before children drink this water day by day.';
-/** EPA's advisory is for strict low-sodium diets alone (from memory); a softener adds sodium. */
-const SODIUM_TEXT =
-  'Sodium is at or over the advice for strict low-sodium diets. Whoever was told to eat little salt asks a doctor; a softener adds sodium to the water.';
-
 /** What is said of one result; undefined where nothing stands out. */
 export function adviceFor(result: WaterResult, comparisons: readonly LimitComparison[]): Advice | undefined {
   const key = result.key ?? 'other';
@@ -57,47 +44,30 @@ export function adviceFor(result: WaterResult, comparisons: readonly LimitCompar
   const health =
     over.find(({ limit }) => limit.kind !== 'secondary') ??
     comparisons.find(({ limit, verdict }) => limit.kind !== 'secondary' && verdict === 'at');
-  if (health && result.key === 'sodium') return { key, text: SODIUM_TEXT, cautions: [] };
+  if (health && result.key === 'sodium') return { key, text: texts().sodium, cautions: [] };
   if (health) return healthLimitAdvice(result, key, health.verdict === 'at' ? 'at' : 'over');
   if (result.key === 'nitrate' && result.is === 'value' && (result.value ?? 0) >= NITRATE_WATCH_MG_PER_L)
     return {
       key,
-      text: 'Nitrate is at half of the limit or more. It changes with rain and season: test it twice a year.',
+      text: texts().nitrate,
       retestDays: HALF_YEAR_DAYS,
       cautions: [],
     };
-  if (over.length > 0 && result.key === 'fluoride') return { key, text: FLUORIDE_TEXT, cautions: [] };
-  if (over.length > 0)
-    return {
-      key,
-      text: `${result.name} is outside a secondary limit: one for taste, color, stains or pipes. A laboratory or a water-treatment contractor can say what helps.`,
-      cautions: [],
-    };
+  if (over.length > 0 && result.key === 'fluoride') return { key, text: texts().fluoride, cautions: [] };
+  if (over.length > 0) return { key, text: texts().secondary(result.name), cautions: [] };
   if (result.is === 'above' && comparisons.some(({ verdict }) => verdict === 'cannot-tell'))
-    return {
-      key,
-      text: `The report says only that ${nameMidSentence(result)} is over a figure that is under the limit. Ask the laboratory how much it is.`,
-      cautions: [],
-    };
+    return { key, text: texts().onlyOver(nameMidSentence(result)), cautions: [] };
   if (comparisons.some(({ verdict }) => verdict === 'cannot-tell'))
-    return {
-      key,
-      text: `The laboratory could not see as little ${nameMidSentence(result)} as the limit is. At the next test ask for a lower reporting limit.`,
-      cautions: [],
-    };
+    return { key, text: texts().couldNotSee(nameMidSentence(result)), cautions: [] };
   return undefined;
 }
 
 const DUNG_BACTERIA: readonly Advice['key'][] = ['e-coli', 'fecal-coliform', 'enterococci'];
 
 function bacteriaAdvice(result: WaterResult, key: Advice['key']): Advice {
-  const found = DUNG_BACTERIA.includes(key) ? ' Such bacteria come from dung or sewage.' : '';
   return {
     key,
-    text: `${result.name} were found.${found} ${BACTERIA_TEXT} Have a second sample drawn at once, from a clean tap without its aerator. After a licensed contractor has looked the well over and disinfected it, test again when no chlorine is left.`.replace(
-      'E. coli were',
-      'E. coli was',
-    ),
+    text: texts().bacteria({ name: result.name, fromDung: DUNG_BACTERIA.includes(key) }),
     retestDays: AFTER_DISINFECTION_DAYS,
     cautions: ['disinfecting', 'bacteria-again'],
   };
@@ -106,7 +76,7 @@ function bacteriaAdvice(result: WaterResult, key: Advice['key']): Advice {
 function healthLimitAdvice(result: WaterResult, key: Advice['key'], verdict: 'at' | 'over'): Advice {
   return {
     key,
-    text: `${result.name} is ${verdict} a published limit. Ask the health department whether it is safe to drink and for whom, and have a second sample confirm it.`,
+    text: verdict === 'at' ? texts().atLimit(result.name) : texts().overLimit(result.name),
     retestDays: CONFIRM_DAYS,
     cautions: overCautions(key),
   };

@@ -1,8 +1,9 @@
 /**
- * What laboratories look for in well water, as far as limits are kept here (./limits.ts), with the
- * other names that reports use. An analyte that is not in this table is kept as it was written and
- * compared with nothing.
+ * What laboratories look for in well water, as far as limits are kept here (./limits.ts). The other
+ * names that reports use stand with the texts. An analyte that is not in this table is kept as it
+ * was written and compared with nothing.
  */
+import { analyteAliases } from '../text/en/logbook/analyte-aliases.ts';
 import { analyteName } from '../text/en/logbook/analyte-names.ts';
 import { FORMS_BY_TEXT, type Form } from './forms.ts';
 
@@ -12,164 +13,108 @@ export type MeasureKind =
 
 interface Analyte {
   measure: MeasureKind;
-  aliases?: readonly string[];
   /** Forms in which reports give it; the first is the one kept. Absent: as itself. */
   forms?: readonly Form[];
   /** A result without its form is refused, because the forms lie far apart. */
   formRequired?: true;
 }
 
-const massAnalyte = (aliases: readonly string[] = []): Analyte => ({
-  measure: 'mass',
-  aliases,
-});
+const MASS: Analyte = { measure: 'mass' };
 
 export const ANALYTES = {
-  'total-coliform': {
-    measure: 'count',
-    aliases: ['total coliform', 'total coliforms', 'coliform', 'coliforms', 'coliform bacteria', 'tc'],
-  },
-  'e-coli': {
-    measure: 'count',
-    aliases: ['ecoli', 'escherichia coli', 'ec'],
-  },
-  'fecal-coliform': {
-    measure: 'count',
-    aliases: ['fecal coliform', 'fecal coliforms', 'faecal coliform', 'faecal coliforms'],
-  },
+  'total-coliform': { measure: 'count' },
+  'e-coli': { measure: 'count' },
+  'fecal-coliform': { measure: 'count' },
   nitrate: {
     measure: 'mass',
-    aliases: [
-      'no3',
-      'nitrate nitrogen',
-      'nitrate-nitrogen',
-      'nitrate-n',
-      'no3-n',
-      'nitrate as n',
-      'nitrate as no3',
-    ],
     forms: ['N', 'NO3'],
     formRequired: true,
   },
   nitrite: {
     measure: 'mass',
-    aliases: [
-      'no2',
-      'nitrite nitrogen',
-      'nitrite-nitrogen',
-      'nitrite-n',
-      'no2-n',
-      'nitrite as n',
-      'nitrite as no2',
-    ],
     forms: ['N', 'NO2'],
     formRequired: true,
   },
   'nitrate-nitrite': {
     measure: 'mass',
-    aliases: [
-      'nitrate + nitrite',
-      'nitrate+nitrite',
-      'nitrate/nitrite',
-      'nitrate plus nitrite',
-      'no3+no2',
-      'nox',
-    ],
     forms: ['N'],
     formRequired: true,
   },
-  enterococci: {
-    measure: 'count',
-    aliases: ['enterococcus', 'intestinal enterococci', 'fecal streptococci'],
-  },
-  'iron-bacteria': { measure: 'count', aliases: ['iron related bacteria', 'irb'] },
-  'plate-count': {
-    measure: 'plate',
-    aliases: ['hpc', 'plate count', 'total plate count', 'standard plate count'],
-  },
-  arsenic: massAnalyte(['as']),
-  fluoride: massAnalyte(['f']),
-  uranium: massAnalyte(['u']),
-  'gross-alpha': {
-    measure: 'activity',
-    aliases: ['gross alpha activity', 'adjusted gross alpha'],
-  },
-  radium: {
-    measure: 'activity',
-    aliases: ['radium 226+228', 'combined radium', 'ra-226+ra-228', 'radium 226 + 228'],
-  },
-  radon: { measure: 'activity', aliases: ['radon 222', 'rn-222'] },
-  barium: massAnalyte(['ba']),
-  cadmium: massAnalyte(['cd']),
-  chromium: massAnalyte(['cr', 'total chromium']),
-  mercury: massAnalyte(['hg']),
-  selenium: massAnalyte(['se']),
-  antimony: massAnalyte(['sb']),
-  beryllium: massAnalyte(['be']),
-  thallium: massAnalyte(['tl']),
-  cyanide: massAnalyte(['cn', 'free cyanide']),
-  lead: massAnalyte(['pb']),
-  copper: massAnalyte(['cu']),
-  atrazine: massAnalyte(),
-  alachlor: massAnalyte(),
-  simazine: massAnalyte(),
-  '2-4-d': massAnalyte(['2 4 d', '24d']),
-  glyphosate: massAnalyte(),
-  carbofuran: massAnalyte(),
-  benzene: massAnalyte(),
-  trichloroethylene: massAnalyte(['tce', 'trichloroethene']),
-  tetrachloroethylene: massAnalyte(['pce', 'tetrachloroethene']),
-  'vinyl-chloride': massAnalyte(),
-  trihalomethanes: massAnalyte(['tthm', 'total trihalomethanes']),
-  'haloacetic-acids': massAnalyte(['haa5', 'haa']),
+  enterococci: { measure: 'count' },
+  'iron-bacteria': { measure: 'count' },
+  'plate-count': { measure: 'plate' },
+  arsenic: MASS,
+  fluoride: MASS,
+  uranium: MASS,
+  'gross-alpha': { measure: 'activity' },
+  radium: { measure: 'activity' },
+  radon: { measure: 'activity' },
+  barium: MASS,
+  cadmium: MASS,
+  chromium: MASS,
+  mercury: MASS,
+  selenium: MASS,
+  antimony: MASS,
+  beryllium: MASS,
+  thallium: MASS,
+  cyanide: MASS,
+  lead: MASS,
+  copper: MASS,
+  atrazine: MASS,
+  alachlor: MASS,
+  simazine: MASS,
+  '2-4-d': MASS,
+  glyphosate: MASS,
+  carbofuran: MASS,
+  benzene: MASS,
+  trichloroethylene: MASS,
+  tetrachloroethylene: MASS,
+  'vinyl-chloride': MASS,
+  trihalomethanes: MASS,
+  'haloacetic-acids': MASS,
   chlorine: {
     measure: 'mass',
-    aliases: ['free chlorine', 'total chlorine', 'cl2'],
     forms: ['Cl2'],
   },
-  chloramine: { measure: 'mass', aliases: ['chloramines'], forms: ['Cl2'] },
-  'chlorine-dioxide': massAnalyte(['clo2']),
+  chloramine: { measure: 'mass', forms: ['Cl2'] },
+  'chlorine-dioxide': MASS,
   turbidity: { measure: 'turbidity' },
-  iron: massAnalyte(['fe']),
-  manganese: massAnalyte(['mn']),
-  sulfate: massAnalyte(['sulphate', 'so4']),
-  chloride: massAnalyte(['cl']),
-  tds: massAnalyte(['tds', 'dissolved solids']),
+  iron: MASS,
+  manganese: MASS,
+  sulfate: MASS,
+  chloride: MASS,
+  tds: MASS,
   ph: { measure: 'ph' },
-  zinc: massAnalyte(['zn']),
-  silver: massAnalyte(['ag']),
-  aluminium: massAnalyte(['aluminium', 'al']),
-  'foaming-agents': massAnalyte(['mbas', 'surfactants']),
-  colour: { measure: 'colour', aliases: ['colour', 'apparent color', 'true color'] },
-  odour: { measure: 'odour', aliases: ['odour', 'threshold odor number'] },
-  sodium: massAnalyte(['na']),
-  pfoa: massAnalyte(['perfluorooctanoic acid']),
-  pfos: massAnalyte(['perfluorooctanesulfonic acid', 'perfluorooctane sulfonic acid']),
-  pfhxs: massAnalyte(['perfluorohexanesulfonic acid', 'perfluorohexane sulfonic acid']),
-  pfna: massAnalyte(['perfluorononanoic acid']),
-  'hfpo-da': massAnalyte(['hexafluoropropylene oxide dimer acid']),
-  'pfas-sum': massAnalyte(['sum of pfas', 'pfas sum', 'pfas']),
-  '1-4-dioxane': massAnalyte(['1,4 dioxane', 'dioxane']),
-  boron: massAnalyte(['b']),
-  lithium: massAnalyte(['li']),
-  molybdenum: massAnalyte(['mo']),
-  nickel: massAnalyte(['ni']),
-  strontium: massAnalyte(['sr']),
-  sulfide: massAnalyte(['sulfide', 'sulphide', 'h2s', 'hydrogen sulphide']),
-  sand: massAnalyte(['sand']),
+  zinc: MASS,
+  silver: MASS,
+  aluminium: MASS,
+  'foaming-agents': MASS,
+  colour: { measure: 'colour' },
+  odour: { measure: 'odour' },
+  sodium: MASS,
+  pfoa: MASS,
+  pfos: MASS,
+  pfhxs: MASS,
+  pfna: MASS,
+  'hfpo-da': MASS,
+  'pfas-sum': MASS,
+  '1-4-dioxane': MASS,
+  boron: MASS,
+  lithium: MASS,
+  molybdenum: MASS,
+  nickel: MASS,
+  strontium: MASS,
+  sulfide: MASS,
+  sand: MASS,
   hardness: {
     measure: 'mass',
-    aliases: ['total hardness', 'hardness as caco3'],
     forms: ['CaCO3'],
   },
-  alkalinity: { measure: 'mass', aliases: ['total alkalinity'], forms: ['CaCO3'] },
-  calcium: massAnalyte(['ca']),
-  magnesium: massAnalyte(['mg']),
-  potassium: massAnalyte(['k']),
-  conductivity: {
-    measure: 'conductivity',
-    aliases: ['specific conductance', 'electrical conductivity', 'conductance'],
-  },
+  alkalinity: { measure: 'mass', forms: ['CaCO3'] },
+  calcium: MASS,
+  magnesium: MASS,
+  potassium: MASS,
+  conductivity: { measure: 'conductivity' },
 } as const satisfies Record<string, Analyte>;
 
 export type AnalyteKey = keyof typeof ANALYTES;
@@ -187,9 +132,7 @@ export function findAnalyte(text: string): { key: AnalyteKey; form?: Form } | un
   const plain = normalizeName(text);
   const key = ANALYTE_KEYS.find(
     (one) =>
-      one === plain ||
-      normalizeName(analyteName(one)) === plain ||
-      (analyte(one).aliases ?? []).includes(plain),
+      one === plain || normalizeName(analyteName(one)) === plain || analyteAliases(one).includes(plain),
   );
   if (key === undefined) return findDecoratedName(plain);
   const form = formFromName(plain);

@@ -3,6 +3,7 @@
  * could not see so little. That is arithmetic and no judgement of the water: what it means, the
  * laboratory and the health department say.
  */
+import { adviceTexts as texts } from './advice-texts.ts';
 import { analyte } from './analytes.ts';
 import { ELSEWHERE_LIMITS, type ElsewhereLimit } from './elsewhere-limits.ts';
 import { limitsOn, type Limit } from './limits.ts';
@@ -120,5 +121,5 @@ export function plausibilityQuestion(result: WaterResult, today: string): string
   if (result.key === undefined || result.value === undefined || result.is === 'below') return undefined;
   const highest = Math.max(0, ...limitsOn(result.key, today).map(({ max }) => max ?? 0));
   if (highest === 0 || result.value < IMPLAUSIBLE_FACTOR * highest) return undefined;
-  return `This is over ${IMPLAUSIBLE_FACTOR} times the highest limit. Does the report say ${result.unit.startsWith('mg/L') ? 'mg/L, or ug/L' : result.unit}?`;
+  return texts().isThatTheUnit({ factor: IMPLAUSIBLE_FACTOR, unit: result.unit });
 }

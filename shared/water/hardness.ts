@@ -4,11 +4,12 @@
  * mg/L, so a figure between two classes is rounded first. Other bodies draw the lines elsewhere:
  * the number is kept and the word derived.
  */
-export type HardnessClass = 'soft' | 'moderately hard' | 'hard' | 'very hard';
+import { adviceTexts as texts } from './advice-texts.ts';
 
-export function hardnessClass(mgPerLAsCaCO3: number): HardnessClass {
+export function hardnessClass(mgPerLAsCaCO3: number): string {
+  const { soft, moderate, hard, veryHard } = texts().hardness;
   const whole = Math.round(mgPerLAsCaCO3);
-  if (whole <= 60) return 'soft';
-  if (whole <= 120) return 'moderately hard';
-  return whole <= 180 ? 'hard' : 'very hard';
+  if (whole <= 60) return soft;
+  if (whole <= 120) return moderate;
+  return whole <= 180 ? hard : veryHard;
 }

@@ -5,6 +5,8 @@
  * `from-memory`: from memory, to be looked up before anybody leans on it; so are all dates marked
  * so. Where no date stands we do not know it.
  */
+import type { LimitCitation, LimitNote } from '../text/en/logbook/water-advice.ts';
+import { limitTextsOf } from './advice-texts.ts';
 import type { AnalyteKey } from './analytes.ts';
 
 /**
@@ -14,6 +16,9 @@ import type { AnalyteKey } from './analytes.ts';
 export type LimitKind = 'primary' | 'secondary' | 'treatment' | 'action' | 'disinfectant' | 'advisory';
 export type Provenance = 'verified' | 'quoted' | 'from-memory';
 
+/** Numbers are the same in every language; one with words has them in the catalogue. */
+type Citation = `40 CFR ${string}` | LimitCitation;
+
 export interface Limit {
   analyte: AnalyteKey;
   kind: LimitKind;
@@ -22,13 +27,13 @@ export interface Limit {
   min?: number;
   /** Must not be there at all, in 100 mL. */
   absent?: true;
-  citation: string;
+  citation: Citation;
   provenance: Provenance;
   /** The first day on which it held, ISO date. */
   effectiveFrom?: { on: string; provenance: Provenance };
   /** The last day on which it held. */
   effectiveUntil?: string;
-  note?: string;
+  note?: LimitNote;
 }
 
 type LimitFields = Omit<Limit, 'analyte' | 'kind' | 'provenance'> & { provenance?: Provenance };
@@ -43,7 +48,7 @@ const PHASE_5 = dateFromMemory('1994-01-17');
 function primaryLimit(
   analyte: AnalyteKey,
   max: number,
-  citation: string,
+  citation: Citation,
   more: Partial<LimitFields> = {},
 ): Limit {
   return { analyte, kind: 'primary', max, citation, provenance: 'quoted', ...more };
@@ -54,15 +59,14 @@ function secondaryLimit(analyte: AnalyteKey, max: number, more: Partial<LimitFie
 }
 
 /** What is to become of the rule: EPA's announcement of 2025-05-14. */
-function pfasLimit(analyte: AnalyteKey, max: number, note: string): Limit {
-  return primaryLimit(analyte, max, '40 CFR 141.61, rule of 2024-04-26', {
+function pfasLimit(analyte: AnalyteKey, max: number, note: LimitNote): Limit {
+  return primaryLimit(analyte, max, 'pfasRule', {
     provenance: 'from-memory',
     effectiveFrom: dateFromMemory('2024-06-25'),
     note,
   });
 }
 
-const PFAS_TO_BE_WITHDRAWN = 'EPA announced in May 2025 that it means to withdraw this limit.';
 const INORGANIC = '40 CFR 141.62(b)';
 const SYNTHETIC = '40 CFR 141.61(c)';
 const VOLATILE = '40 CFR 141.61(a)';
@@ -72,10 +76,10 @@ export const LIMITS: readonly Limit[] = [
     analyte: 'total-coliform',
     kind: 'treatment',
     absent: true,
-    citation: '40 CFR 141 subpart Y (Revised Total Coliform Rule, 78 FR 10354)',
+    citation: 'coliformRule',
     provenance: 'verified',
     effectiveFrom: dateFromMemory('2016-04-01'),
-    note: 'The goal is none in 100 mL. In a public system a find makes the whole system be looked over. The older rule of 5 % of samples ended on 2016-03-31.',
+    note: 'coliform',
   },
   {
     analyte: 'e-coli',
@@ -84,7 +88,7 @@ export const LIMITS: readonly Limit[] = [
     citation: '40 CFR 141.63(c)',
     provenance: 'from-memory',
     effectiveFrom: dateFromMemory('2016-04-01'),
-    note: 'The goal is none. In a public system the rule asks for repeat samples.',
+    note: 'eColi',
   },
   primaryLimit('nitrate', 10, `${INORGANIC}(7)`, { effectiveFrom: PHASE_2 }),
   primaryLimit('nitrite', 1, `${INORGANIC}(8)`, { effectiveFrom: PHASE_2 }),
@@ -94,16 +98,16 @@ export const LIMITS: readonly Limit[] = [
   }),
   primaryLimit('arsenic', 0.01, `${INORGANIC}(16)`, {
     effectiveFrom: dateFromMemory('2006-01-23'),
-    note: 'Before it was 0.050 mg/L.',
+    note: 'arsenic',
   }),
   primaryLimit('fluoride', 4, `${INORGANIC}(1)`, { effectiveFrom: dateFromMemory('1987-10-02') }),
-  secondaryLimit('fluoride', 2, { note: 'For the teeth of children.' }),
+  secondaryLimit('fluoride', 2, { note: 'fluoride' }),
   primaryLimit('uranium', 0.03, '40 CFR 141.66(e); 65 FR 76708 of 2000-12-07', {
     effectiveFrom: dateFromMemory('2003-12-08'),
   }),
   primaryLimit('gross-alpha', 15, '40 CFR 141.66(c)', {
     provenance: 'verified',
-    note: 'Without radon and uranium.',
+    note: 'alpha',
   }),
   primaryLimit('radium', 5, '40 CFR 141.66(b)', { provenance: 'verified' }),
   primaryLimit('barium', 2, INORGANIC, { effectiveFrom: dateFromMemory('1993-01-01') }),
@@ -123,7 +127,7 @@ export const LIMITS: readonly Limit[] = [
     provenance: 'verified',
     effectiveFrom: dateFromMemory('1992-12-07'),
     effectiveUntil: '2024-12-29',
-    note: 'Public systems still follow it until 2027-10-31.',
+    note: 'oldLead',
   },
   {
     analyte: 'lead',
@@ -132,7 +136,7 @@ export const LIMITS: readonly Limit[] = [
     citation: '40 CFR 141.80; 89 FR 86418 of 2024-10-30',
     provenance: 'verified',
     effectiveFrom: { on: '2024-12-30', provenance: 'verified' },
-    note: 'It was 0.015 mg/L before. The rule took effect on 2024-12-30; public systems must comply by 2027-11-01 and follow 0.015 mg/L until then. No level of lead is safe: the goal is none.',
+    note: 'lead',
   },
   {
     analyte: 'copper',
@@ -170,7 +174,7 @@ export const LIMITS: readonly Limit[] = [
     max: 1,
     citation: '40 CFR 141.173 and 141.551',
     provenance: 'from-memory',
-    note: 'Made for filtered surface water, never over 1 NTU: for a well it is a hint.',
+    note: 'turbidity',
   },
   secondaryLimit('iron', 0.3),
   secondaryLimit('manganese', 0.05),
@@ -178,7 +182,7 @@ export const LIMITS: readonly Limit[] = [
     analyte: 'manganese',
     kind: 'advisory',
     max: 0.3,
-    citation: 'EPA health advisory of 2004, for a lifetime',
+    citation: 'manganeseAdvisory',
     provenance: 'from-memory',
   },
   secondaryLimit('sulfate', 250),
@@ -187,7 +191,7 @@ export const LIMITS: readonly Limit[] = [
   { analyte: 'ph', kind: 'secondary', min: 6.5, max: 8.5, citation: '40 CFR 143.3', provenance: 'verified' },
   secondaryLimit('zinc', 5),
   secondaryLimit('silver', 0.1),
-  secondaryLimit('aluminium', 0.2, { note: 'The rule gives 0.05 to 0.2 mg/L; this is the upper end.' }),
+  secondaryLimit('aluminium', 0.2, { note: 'aluminum' }),
   secondaryLimit('foaming-agents', 0.5),
   secondaryLimit('colour', 15),
   secondaryLimit('odour', 3),
@@ -195,14 +199,14 @@ export const LIMITS: readonly Limit[] = [
     analyte: 'sodium',
     kind: 'advisory',
     max: 20,
-    citation: 'EPA advisory, for strict low-sodium diets alone',
+    citation: 'sodiumAdvisory',
     provenance: 'from-memory',
   },
-  pfasLimit('pfoa', 4e-6, 'Public systems must comply by 2029; EPA means to extend that to 2031.'),
-  pfasLimit('pfos', 4e-6, 'Public systems must comply by 2029; EPA means to extend that to 2031.'),
-  pfasLimit('pfhxs', 1e-5, PFAS_TO_BE_WITHDRAWN),
-  pfasLimit('pfna', 1e-5, PFAS_TO_BE_WITHDRAWN),
-  pfasLimit('hfpo-da', 1e-5, PFAS_TO_BE_WITHDRAWN),
+  pfasLimit('pfoa', 4e-6, 'pfasLater'),
+  pfasLimit('pfos', 4e-6, 'pfasLater'),
+  pfasLimit('pfhxs', 1e-5, 'pfasWithdrawn'),
+  pfasLimit('pfna', 1e-5, 'pfasWithdrawn'),
+  pfasLimit('hfpo-da', 1e-5, 'pfasWithdrawn'),
 ];
 
 /** The limits of an analyte that held on a day, ISO date; one without dates holds always. */
@@ -213,4 +217,17 @@ export function limitsOn(key: AnalyteKey, on: string): Limit[] {
       (effectiveFrom === undefined || effectiveFrom.on <= on) &&
       (effectiveUntil === undefined || on <= effectiveUntil),
   );
+}
+
+/** Where the limit stands and what is noted of it, in words. */
+export function limitWords({ citation, note }: Limit): { citation: string; note?: string } {
+  const { citations, notes } = limitTextsOf();
+  return {
+    citation: isNumbered(citation) ? citation : citations[citation],
+    ...(note !== undefined && { note: notes[note] }),
+  };
+}
+
+function isNumbered(citation: Citation): citation is `40 CFR ${string}` {
+  return citation.startsWith('40 CFR ');
 }

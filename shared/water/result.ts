@@ -6,6 +6,7 @@
 import { parseNumber } from '../quantity/parse-number.ts';
 import { analyte, findAnalyte, type AnalyteKey } from './analytes.ts';
 import type { Form } from './forms.ts';
+import { texts } from './texts.ts';
 import { canonicalUnit, readWaterUnit } from './water-units.ts';
 import { analyteName } from '../text/en/logbook/analyte-names.ts';
 
@@ -52,10 +53,9 @@ const NUMBER = /^([<>≤≥]?)\s*(\d[\d,. ]*|\.\d+)\s*(.*)$/s;
 export function readResult(written: WrittenResult): ReadResult {
   const name = written.analyte.trim();
   if (name === '' || name.length > MAX_LENGTH)
-    return resultProblem('analyte', `must be a name of 1 to ${MAX_LENGTH} characters`);
+    return resultProblem('analyte', texts().mustBeAName(MAX_LENGTH));
   const value = written.value.trim().toLowerCase();
-  if (value === '' || value.length > MAX_LENGTH)
-    return resultProblem('value', 'must be given as the report gives it');
+  if (value === '' || value.length > MAX_LENGTH) return resultProblem('value', texts().mustBeAsReported);
   const named = findAnalyte(name);
   if (!named) return readUnknownAnalyte(name, written, value);
   const { key } = named;
@@ -65,18 +65,14 @@ export function readResult(written: WrittenResult): ReadResult {
   if (PRESENT.test(value) || ABSENT.test(value)) {
     const is = PRESENT.test(value) ? 'present' : 'absent';
     if (analyte(key).measure === 'count') return resultOf(is);
-    return resultProblem(
-      'value',
-      'must be a number, "< …" or "not detected": absent and present are for bacteria',
-    );
+    return resultProblem('value', texts().mustBeANumberOrNone);
   }
   if (TOO_MANY.test(value) && analyte(key).measure === 'count') return resultOf('above');
   const none = NOT_DETECTED.exec(value);
   if (none && none[1] === undefined) return resultOf('below');
   const parts = NUMBER.exec(none ? `< ${none[1]} ` : value);
   const number = parts ? parseNumber((parts[2] ?? '').trim()) : undefined;
-  if (!parts || number === undefined)
-    return resultProblem('value', 'must be a number, "< 0.5", "> 200", absent, present or not detected');
+  if (!parts || number === undefined) return resultProblem('value', texts().mustBeAResult);
   const unit = chooseUnit(parts[3] ?? '', written.unit, impliedUnit(key, named.form));
   if ('rule' in unit) return resultProblem('unit', unit.rule);
   const read = readWaterUnit(unit.text, key, named.form);
@@ -111,12 +107,10 @@ function chooseUnit(
 ): { text: string } | { rule: string } {
   const [one, other] = [afterNumber.trim(), unitField?.trim() ?? ''];
   if (one !== '' && other !== '' && one.toLowerCase() !== other.toLowerCase())
-    return { rule: `must be said once: "${one}" stands behind the number and "${other}" beside it` };
+    return { rule: texts().mustBeSaidOnce({ one, other }) };
   const text = one === '' ? other : one;
   if (text !== '') return { text };
-  return impliedUnit === undefined
-    ? { rule: 'must be given: a number without its unit says nothing' }
-    : { text: impliedUnit };
+  return impliedUnit === undefined ? { rule: texts().mustHaveAUnit } : { text: impliedUnit };
 }
 
 /**
@@ -131,9 +125,8 @@ function impliedUnit(key: AnalyteKey, named: Form | undefined): string | undefin
 
 function impossibleValueRule(key: AnalyteKey, value: number): string | undefined {
   const { measure } = analyte(key);
-  if (measure === 'ph' && value > 14) return 'must be a pH from 0 to 14';
-  if (measure === 'mass' && value > MAX_MG_PER_L)
-    return 'must be less than the water itself weighs; is the unit right?';
+  if (measure === 'ph' && value > 14) return texts().mustBeAPh;
+  if (measure === 'mass' && value > MAX_MG_PER_L) return texts().mustBeLessThanWater;
   return undefined;
 }
 
@@ -148,8 +141,7 @@ function countSignificantFigures(text: string): number {
 /** Kept as it stands, compared with nothing. */
 function readUnknownAnalyte(name: string, written: WrittenResult, value: string): ReadResult {
   const unit = written.unit?.trim() ?? '';
-  if (unit.length > MAX_LENGTH)
-    return resultProblem('unit', `must be text of at most ${MAX_LENGTH} characters`);
+  if (unit.length > MAX_LENGTH) return resultProblem('unit', texts().mustBeText(MAX_LENGTH));
   const resultOf = (is: WaterResult['is'], more: Partial<WaterResult> = {}): ReadResult => ({
     result: { name, is, unit, ...more },
   });
@@ -158,8 +150,7 @@ function readUnknownAnalyte(name: string, written: WrittenResult, value: string)
   if (NOT_DETECTED.test(value)) return resultOf('below');
   const parts = NUMBER.exec(value);
   const number = parts ? parseNumber((parts[2] ?? '').trim()) : undefined;
-  if (!parts || number === undefined)
-    return resultProblem('value', 'must be a number, "< 0.5", "> 200", absent, present or not detected');
+  if (!parts || number === undefined) return resultProblem('value', texts().mustBeAResult);
   const read = chooseUnit(parts[3] ?? '', written.unit, undefined);
   if ('rule' in read) return resultProblem('unit', read.rule);
   return {

@@ -7,7 +7,9 @@
  */
 import { analyte, type AnalyteKey, type MeasureKind } from './analytes.ts';
 import { FORMS_BY_TEXT, type Form } from './forms.ts';
+import { texts } from './texts.ts';
 import { analyteName } from '../text/en/logbook/analyte-names.ts';
+import type { UnitRemark } from '../text/en/refusals/water-rules.ts';
 
 const CANONICAL_UNITS: Record<MeasureKind, string> = {
   mass: 'mg/L',
@@ -31,25 +33,23 @@ interface WaterUnit {
   measure: MeasureKind;
   /** From this unit to the kept one. */
   factor: number;
-  remark?: string;
+  remark?: UnitRemark;
 }
-
-const AS_MG_PER_L = 'taken as mg/L: a liter of drinking water weighs very nearly a kilogram';
 
 /** The first of each measure is the one kept; a page offers them in this order. */
 export const WATER_UNITS: readonly WaterUnit[] = [
   { name: 'mg/L', measure: 'mass', factor: 1 },
   { name: 'ug/L', aliases: ['mcg/l'], measure: 'mass', factor: 1e-3 },
   { name: 'ng/L', measure: 'mass', factor: 1e-6 },
-  { name: 'ppm', measure: 'mass', factor: 1, remark: `ppm ${AS_MG_PER_L}` },
-  { name: 'ppb', measure: 'mass', factor: 1e-3, remark: `ppb, thousandths of ppm, which is ${AS_MG_PER_L}` },
-  { name: 'ppt', measure: 'mass', factor: 1e-6, remark: `ppt, millionths of ppm, which is ${AS_MG_PER_L}` },
+  { name: 'ppm', measure: 'mass', factor: 1, remark: 'ppm' },
+  { name: 'ppb', measure: 'mass', factor: 1e-3, remark: 'ppb' },
+  { name: 'ppt', measure: 'mass', factor: 1e-6, remark: 'ppt' },
   {
     name: 'grains per gallon',
     aliases: ['gpg', 'gr/gal', 'grains/gal', 'grains/gallon', 'grain/gal', 'grain/gallon'],
     measure: 'mass',
     factor: MG_PER_L_PER_GRAIN_PER_GAL,
-    remark: 'grains per US gallon: 17.118 mg/L each',
+    remark: 'grains',
   },
   { name: 'pCi/L', measure: 'activity', factor: 1 },
   { name: 'Bq/L', measure: 'activity', factor: PCI_PER_BQ },
@@ -109,19 +109,19 @@ export function readWaterUnit(
   const { measure, forms, formRequired } = analyte(key);
   const { bare, form: written } = splitUnitAndForm(text);
   const unit = WATER_UNITS.find((one) => one.measure === measure && matchesUnit(one, bare));
-  if (!unit) return { problem: `must be ${unitNamesText(measure)}` };
+  if (!unit) return { problem: texts().mustBeOneOf(unitNames(measure)) };
   if (written !== undefined && namedForm !== undefined && written !== namedForm)
-    return { problem: `must fit the name: the name says as ${namedForm} and the unit as ${written}` };
+    return { problem: texts().mustFitTheName({ name: namedForm, unit: written }) };
   const form = written ?? namedForm;
   if (form !== undefined && !(forms ?? []).includes(form))
-    return { problem: `must not be as ${form}: ${analyteName(key)} is not given so` };
-  if (form === undefined && formRequired)
-    return {
-      problem: `must say as what, ${(forms ?? []).map((one) => `as ${one}`).join(' or ')}; the report says which`,
-    };
+    return { problem: texts().mustNotBeAs({ form, analyte: analyteName(key) }) };
+  if (form === undefined && formRequired) return { problem: texts().mustSayAsWhat(forms ?? []) };
   const perKept = form === undefined ? 1 : (FORM_MASS_PER_N[form] ?? 1);
   return {
-    unit: { factor: unit.factor / perKept, ...(unit.remark === undefined ? {} : { remark: unit.remark }) },
+    unit: {
+      factor: unit.factor / perKept,
+      ...(unit.remark === undefined ? {} : { remark: texts().remarks[unit.remark] }),
+    },
   };
 }
 
@@ -134,15 +134,14 @@ export function canonicalUnit(key: AnalyteKey): string {
 /** What a page offers for an analyte: units with their form, the usual one first. */
 export function offeredUnits(key: AnalyteKey): string[] {
   const { measure, forms } = analyte(key);
-  const names = WATER_UNITS.filter((one) => one.measure === measure).map(({ name }) => name);
+  const names = unitNames(measure);
   const fitting = key === 'hardness' ? names : names.filter((name) => name !== 'grains per gallon');
   if (!forms || forms.length === 1) return fitting;
   return forms.flatMap((form) => fitting.map((name) => `${name} as ${form}`));
 }
 
-function unitNamesText(measure: MeasureKind): string {
-  const names = WATER_UNITS.filter((one) => one.measure === measure).map(({ name }) => name);
-  return names.length === 1 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} or ${names.at(-1) ?? ''}`;
+function unitNames(measure: MeasureKind): string[] {
+  return WATER_UNITS.filter((one) => one.measure === measure).map(({ name }) => name);
 }
 
 function matchesUnit({ name, aliases = [] }: WaterUnit, bare: string): boolean {

@@ -105,9 +105,6 @@ const DATA: readonly (readonly [reason: string, words: string])[] = [
 ];
 const ALLOWED = new Set([...DATA.flatMap(([, words]) => words.split(' ')), ...DUE_KINDS, ...ENTRY_KINDS]);
 
-/** Sentences from folders that hold theirs as yet: shared/water. */
-const NOT_MOVED_YET: readonly RegExp[] = [/ is outside a secondary limit[^\n]*/g];
-
 async function printed(args: readonly string[]): Promise<string[]> {
   const lines: string[] = [];
   const print = (line: string): void => void lines.push(line);
@@ -117,9 +114,9 @@ async function printed(args: readonly string[]): Promise<string[]> {
   return [`${code}`, ...lines];
 }
 
-/** Paths, hashes and ids are no words, and what has not moved is known. */
+/** Paths, hashes and ids are no words. */
 function withoutData(text: string): string {
-  return [...NOT_MOVED_YET, /\S*\.(csv|txt|zip|html)\b/g, /\b(?=[a-f-]*\d)[\da-f-]{8,}\b/g].reduce(
+  return [/\S*\.(csv|txt|zip|html)\b/g, /\b(?=[a-f-]*\d)[\da-f-]{8,}\b/g].reduce(
     (rest, one) => rest.replaceAll(one, ' '),
     text,
   );

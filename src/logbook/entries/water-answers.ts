@@ -8,7 +8,7 @@ import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { adviceFor } from '../../../shared/water/advice.ts';
 import { compareElsewhere, compareResult, plausibilityQuestion } from '../../../shared/water/compare.ts';
 import { hardnessClass } from '../../../shared/water/hardness.ts';
-import type { Limit } from '../../../shared/water/limits.ts';
+import { limitWords, type Limit } from '../../../shared/water/limits.ts';
 import { stockStep } from '../../../shared/water/stock-levels.ts';
 import { addDays } from '../due/dates.ts';
 import type { WaterTest } from './water-tests.ts';
@@ -84,6 +84,7 @@ function resultAnswer(
   });
 }
 
-function limitAnswer({ analyte: _analyte, ...limit }: Limit): Omit<Limit, 'analyte'> {
-  return limit;
+function limitAnswer(limit: Limit): WaterResultAnswer['comparisons'][number]['limit'] {
+  const { analyte: _analyte, citation: _citation, note: _note, ...rest } = limit;
+  return { ...rest, ...limitWords(limit) };
 }

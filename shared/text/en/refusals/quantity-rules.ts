@@ -1,7 +1,7 @@
 /** Rules of quantities as people write them, each to stand after the name of its field. */
 
 /** "kPa, psi or bar". */
-function either(units: readonly string[]): string {
+export function either(units: readonly string[]): string {
   return units.length < 2 ? units.join('') : `${units.slice(0, -1).join(', ')} or ${units.at(-1)}`;
 }
 
