@@ -681,8 +681,28 @@ describe('tank-overcharged', () => {
         [47.5, 40, 33, 48, 36, 46.7, 30, 49, 42, 35, 47, 31, 48, 38]
           .map((psi) => `cycle 50s 8A ${psi}-60psi every 60min`)
           .join(' | '),
-        ['360 min tank-overcharged raised soon tank-overcharged'],
+        ['480 min tank-overcharged raised soon tank-overcharged'],
         { kinds: ['tank-overcharged', 'tank-air-lost'], water: { normalPrechargeKpa: 38 * PSI } },
+      ],
+      [
+        'a cut-in that moved by 3.5 psi is a step and no scatter: a note of the switch',
+        'cycle 120s 8A 40-60psi every 60min x20 | cycle 100s 8A 43.5-60psi every 60min x30',
+        ['1620 min switch-shift raised note switch-out-of-set'],
+        { kinds: ['tank-overcharged', 'tank-air-lost', 'switch-shift'], water: { deliveryRatio: 1 } },
+      ],
+      [
+        'nor are two runs that start at 44 psi',
+        'cycle 120s 8A 40-60psi every 60min x10 | cycle 100s 8A 44-60psi every 60min x2 | cycle 120s 8A 40-60psi every 60min x20',
+        [],
+        { kinds: ['tank-overcharged', 'switch-shift'] },
+      ],
+      [
+        'nor is a cut-in 3.5 psi up with one start under it, that a heavy draw made',
+        [40, 40, 40, 43.5, 43.5, 36, 43.5, 43.5, 43.5, 43.5]
+          .map((psi) => `cycle 100s 8A ${psi}-60psi every 60min`)
+          .join(' | '),
+        [],
+        { water: { deliveryRatio: 1 } },
       ],
       [
         'nor is a gauge that stuck at 47 psi among them',

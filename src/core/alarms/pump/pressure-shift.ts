@@ -31,13 +31,21 @@ const MIN_SHIFT_KPA = 0.5 * KPA_PER_PSI;
 const MIN_START_RISE_KPA = 2 * KPA_PER_PSI;
 /**
  * An empty tank gives nothing more: pressure falls from its charge through cut-in between two
- * readings, and starts read anywhere near. The middle half of so many lies this far apart, and by
- * more than three times what a fill moves between two readings: no draw empties a tank at three
- * times the rate at which its pump fills it (pumps are sized for the draw; argued).
+ * readings, and starts read anywhere near. Of so many starts the middle half lies this far apart,
+ * and by more than three times what a fill moves between two readings: no draw empties a tank at
+ * three times the rate at which its pump fills it (pumps are sized for the draw; argued).
  */
-const SCATTERED_RUNS = 6;
+const SCATTERED_RUNS = 8;
 const MIN_SCATTER_KPA = 3 * KPA_PER_PSI;
 const SCATTER_STEPS = 3;
+/**
+ * They swing so far up and down again and again. A switch that was turned is one swing, two runs
+ * that start early are two, and with a heavy draw among its runs a turned switch makes three
+ * (argued).
+ */
+const MIN_SWINGS = 4;
+/** More than one swing is no turned switch: short fills may then be of an empty tank. */
+const MIN_POSSIBLE_SWINGS = 2;
 /**
  * The trade's charge under cut-in, where the card says none (Water Systems Council, "Pressure
  * Tanks", 2007).
@@ -92,11 +100,28 @@ export function estimateOvercharge(scene: Scene): OverchargeEstimate | undefined
   return overchargeOf(scene, quantile(points.cutInsKpa, 0.75)!, points.sinceMs);
 }
 
+interface StartSwings {
+  count: number;
+  highestKpa: number;
+  sinceMs: number;
+}
+
 /**
  * Starts scattered about the switch's cut-in, some of them well over it, while runs end as ever.
  * The charge is at least what the highest of them reads.
  */
 export function estimateSuddenFall(scene: Scene): OverchargeEstimate | undefined {
+  const swings = startSwings(scene);
+  if (!swings || swings.count < MIN_SWINGS) return undefined;
+  return overchargeOf(scene, swings.highestKpa, swings.sinceMs);
+}
+
+/** The starts may be those of an empty tank, though they are too few to say so. */
+export function maySuddenlyFall(scene: Scene): boolean {
+  return (startSwings(scene)?.count ?? 0) >= MIN_POSSIBLE_SWINGS;
+}
+
+function startSwings(scene: Scene): StartSwings | undefined {
   const cutInKpa = normalCutInKpa(scene);
   const cutOutKpa = normalCutOutKpa(scene);
   const runs = recentCycles(scene, SCATTERED_RUNS, hasBothEnds);
@@ -105,12 +130,30 @@ export function estimateSuddenFall(scene: Scene): OverchargeEstimate | undefined
   const startsKpa = runs.map((run) => run.cutInKpa!);
   const scatterKpa = quantile(startsKpa, 0.75)! - quantile(startsKpa, 0.25)!;
   const stepKpa = median(runs.map((run) => (run.cutOutKpa! - run.cutInKpa!) / run.readings))!;
+  const minKpa = Math.max(MIN_SCATTER_KPA, SCATTER_STEPS * stepKpa);
   const highestKpa = Math.max(...startsKpa);
   // A gauge that has stuck shows all runs between one pressure and itself.
   if (runs.some((run) => Math.abs(run.cutOutKpa! - cutOutKpa) > MIN_SCATTER_KPA)) return undefined;
-  if (scatterKpa < Math.max(MIN_SCATTER_KPA, SCATTER_STEPS * stepKpa)) return undefined;
+  if (scatterKpa < minKpa) return undefined;
   if (highestKpa < cutInKpa + MIN_SCATTER_KPA || highestKpa > cutOutKpa - ALIKE_KPA) return undefined;
-  return overchargeOf(scene, highestKpa, runs[0]!.startedMs);
+  return { count: countSwings(startsKpa, minKpa), highestKpa, sinceMs: runs[0]!.startedMs };
+}
+
+/** How often the values went so far up, or down, from where they had turned. */
+function countSwings(values: readonly number[], minSwing: number): number {
+  let [low, high] = [values[0]!, values[0]!];
+  let [count, direction] = [0, 0];
+  for (const value of values) {
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+    const isUp = direction <= 0 && value - low >= minSwing;
+    const isDown = direction >= 0 && high - value >= minSwing;
+    if (!isUp && !isDown) continue;
+    count++;
+    direction = isUp ? 1 : -1;
+    low = high = value;
+  }
+  return count;
 }
 
 function hasBothEnds(cycle: Cycle): boolean {

@@ -13,7 +13,7 @@ import {
   type MeasuredAir,
   type MeasuredFills,
 } from './measured-air.ts';
-import { estimateSuddenFall } from '../pump/pressure-shift.ts';
+import { maySuddenlyFall } from '../pump/pressure-shift.ts';
 import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
@@ -70,7 +70,7 @@ function evaluate(scene: Scene, memory: AirLostMemory): Evaluation {
   }
   if (!hasFills) return fills;
   // A tank that is empty before the pump starts has short fills as well, of too much air.
-  if (estimateSuddenFall(scene)) return cannotTell('other-alarm-explains');
+  if (maySuddenlyFall(scene)) return cannotTell('other-alarm-explains');
   const limit =
     scene.pump.card.control === 'constant-pressure-valve'
       ? VALVE_LOW_FILL_RATIO
