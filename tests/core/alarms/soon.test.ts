@@ -685,6 +685,14 @@ describe('tank-overcharged', () => {
         { kinds: ['tank-overcharged', 'tank-air-lost'], water: { normalPrechargeKpa: 38 * PSI } },
       ],
       [
+        'and goes when a dozen runs have started at cut-in again, though nothing measures the charge',
+        [47.5, 40, 33, 48, 36, 46.7, 30, 49]
+          .map((psi) => `cycle 50s 8A ${psi}-60psi every 60min`)
+          .concat('cycle 100s 8A 40-60psi every 60min x40')
+          .join(' | '),
+        ['480 min tank-overcharged raised soon tank-overcharged', '2640 min tank-overcharged cleared'],
+      ],
+      [
         'a cut-in that moved by 3.5 psi is a step and no scatter: a note of the switch',
         'cycle 120s 8A 40-60psi every 60min x20 | cycle 100s 8A 43.5-60psi every 60min x30',
         ['1620 min switch-shift raised note switch-out-of-set'],

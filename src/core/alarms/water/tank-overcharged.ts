@@ -6,7 +6,7 @@
 import { median } from '../../baseline/robust.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { reportsForGroup } from '../pump-peers.ts';
-import { normalCutInKpa, recentCycles, KPA_PER_PSI, normalAmpsOf } from '../scene-queries.ts';
+import { isCompleteRun, normalCutInKpa, recentCycles, KPA_PER_PSI, normalAmpsOf } from '../scene-queries.ts';
 import { estimateOvercharge, estimateSuddenFall, type OverchargeEstimate } from '../pump/pressure-shift.ts';
 import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
@@ -36,7 +36,12 @@ const OVERCHARGE_CAUSES = weighCauses({
   'transducer-fault': 0.1,
 });
 
-export const tankOvercharged: Watch<AirMemory> = {
+interface OverchargedMemory extends AirMemory {
+  /** Last told by where runs start, not by the measured charge. */
+  byStarts?: true;
+}
+
+export const tankOvercharged: Watch<OverchargedMemory> = {
   alarm: 'tank-overcharged',
   scope: 'pump',
   triggers: ['cycle'],
@@ -44,15 +49,18 @@ export const tankOvercharged: Watch<AirMemory> = {
   evaluate,
 };
 
-function evaluate(scene: Scene, memory: AirMemory): Evaluation {
+function evaluate(scene: Scene, memory: OverchargedMemory): Evaluation {
   if (!reportsForGroup(scene)) return cannotTell('other-pump');
   const overcharge = estimateOvercharge(scene);
-  if (overcharge && doFillsAgree(scene, overcharge)) return startsFinding(scene, overcharge);
-  const fall = isCurrentAsEver(scene) ? estimateSuddenFall(scene) : undefined;
-  if (fall) return suddenFallFinding(scene, fall);
+  const byStarts = findByStarts(scene, overcharge);
+  if (byStarts) {
+    memory.byStarts = true;
+    return byStarts;
+  }
   const air = measureAir(scene, memory);
   const cutIn = normalCutInKpa(scene);
-  if (air.is === 'cannot-tell') return air;
+  if (air.is === 'cannot-tell') return memory.byStarts && areStartsBackAtCutIn(scene) ? CLEAR : air;
+  delete memory.byStarts;
   if (cutIn === undefined) return cannotTell('needs-card-switch');
   const over = air.prechargeKpa - cutIn;
   if (over < MIN_OVER_CUT_IN_KPA - DEADBAND_KPA)
@@ -71,6 +79,23 @@ function evaluate(scene: Scene, memory: AirMemory): Evaluation {
     },
     causes: OVERCHARGE_CAUSES,
   };
+}
+
+function findByStarts(scene: Scene, overcharge: OverchargeEstimate | undefined): Active | undefined {
+  if (overcharge && doFillsAgree(scene, overcharge)) return startsFinding(scene, overcharge);
+  const fall = isCurrentAsEver(scene) ? estimateSuddenFall(scene) : undefined;
+  return fall && suddenFallFinding(scene, fall);
+}
+
+/**
+ * What was told by starts goes by starts where no charge can be measured: over a dozen runs an
+ * empty tank makes some of them start well over cut-in.
+ */
+function areStartsBackAtCutIn(scene: Scene): boolean {
+  const cutInKpa = normalCutInKpa(scene);
+  const runs = recentCycles(scene, RUNS, (cycle) => isCompleteRun(cycle) && cycle.cutInKpa !== undefined);
+  if (cutInKpa === undefined || runs.length < RUNS) return false;
+  return runs.every((run) => run.cutInKpa! - cutInKpa < DEADBAND_KPA);
 }
 
 /**
