@@ -3,6 +3,7 @@
  * those since then.
  */
 import { describe, expect, it } from 'vitest';
+import type { AlarmEvent } from '../../../shared/api/events.ts';
 import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
 import { houseCard, kit, normal, usualBaseline, type KitOptions } from './scene-kit.ts';
 
@@ -10,7 +11,10 @@ const { ranLowS: _ranLowS, ...noFills } = usualBaseline();
 const threePhase = houseCard({ pump: { phase: 3, maxAmps: 9.8 } });
 const { tank: _tank, ...noTank } = houseCard();
 
-const SCENES: [AlarmKind, string, string, KitOptions?][] = [
+type Evidence = NonNullable<AlarmEvent['evidence']>;
+
+/** The evidence is what a raised alarm names of the faulty runs alone: 45 psi is 310 kPa. */
+const SCENES: [AlarmKind, string, string, KitOptions?, Evidence?][] = [
   ['amps-high', 'cycle 120s 8A 40-60psi every 60min x30', 'cycle 120s 8.4A 40-60psi every 60min x30'],
   [
     'amps-low',
@@ -38,8 +42,35 @@ const SCENES: [AlarmKind, string, string, KitOptions?][] = [
     'cycle 120s 8.6/8/7.4A 40-60psi every 60min x30',
     { card: threePhase },
   ],
-  ['switch-shift', 'cycle 120s 8A 40-60psi every 60min x20', 'cycle 120s 8A 45-66psi every 60min x20'],
-  ['slow-fill', 'cycle 100s 8A 40-60psi every 60min x40', 'cycle 145s 8A 40-60psi every 60min x40'],
+  [
+    'switch-shift',
+    'cycle 120s 8A 40-60psi every 60min x20',
+    'cycle 120s 8A 45-66psi every 60min x20',
+    {},
+    { cutInKpa: 310, cutInWasKpa: 276, cutOutKpa: 455, cutOutWasKpa: 414 },
+  ],
+  [
+    'switch-shift',
+    'cycle 120s 8A 40-60psi every 60min x20',
+    'cycle 120s 8A 44-60psi every 60min x20',
+    {},
+    { cutInKpa: 303, cutInWasKpa: 276, cutOutKpa: 414, cutOutWasKpa: 414 },
+  ],
+  [
+    // The last run alone ends 2 psi lower, as a switch repeats: its cut-out has not moved.
+    'switch-shift',
+    'cycle 120s 8A 40-59.8psi every 60min x20',
+    'cycle 120s 8A 36.5-59.8psi every 60min x6 | cycle 120s 8A 36.5-58psi every 60min',
+    {},
+    { cutInKpa: 252, cutInWasKpa: 276, cutOutKpa: 412, cutOutWasKpa: 414 },
+  ],
+  [
+    'slow-fill',
+    'cycle 100s 8A 40-60psi every 60min x40',
+    'cycle 145s 8A 40-60psi every 60min x40',
+    {},
+    { fillS: 145, normalS: 100, times: 1.45 },
+  ],
   [
     'short-cycling',
     'cycle 100s 8A 40-60psi every 30min x20',
@@ -60,7 +91,7 @@ const SCENES: [AlarmKind, string, string, KitOptions?][] = [
 ];
 
 describe('since', () => {
-  it.each(SCENES)('%s: %s, then %s', (kind, healthy, faulty, options) => {
+  it.each(SCENES)('%s: %s, then %s', (kind, healthy, faulty, options, evidence) => {
     const one = kit({ ...options, kinds: [kind] });
     one.play(healthy);
     const healthyEndMs = one.atMs;
@@ -69,6 +100,7 @@ describe('since', () => {
     const raised = one.events.find(({ alarm, state }) => alarm === kind && state === 'raised')!;
     const sinceMs = Date.parse(raised.since!);
     expect(sinceMs).toBeGreaterThanOrEqual(healthyEndMs);
+    if (evidence) expect(raised.evidence).toMatchObject(evidence);
     const everyMs = 60_000 * Number(/every (\d+)min/.exec(faulty)![1]);
     const runs = Math.round((Date.parse(raised.at) - sinceMs) / everyMs + 0.5);
     for (const counted of ['runs', 'starts'] as const) {

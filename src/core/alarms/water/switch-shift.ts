@@ -38,13 +38,21 @@ export const switchShift: Watch = {
   evaluate,
 };
 
+/** One of the two points over the last runs, as it was read. */
+interface PointRuns {
+  runs: { startedMs: number; kpa: number }[];
+  normalKpa: number;
+  /** Median shift of these runs, of the limit: 1 and more is moved. */
+  limitRatio: number;
+  /** When the shift began, if there is one. */
+  changedMs: number;
+}
+
 interface PointShift {
   nowKpa: number;
   normalKpa: number;
   shiftKpa: number;
-  /** Of the limit: 1 and more is moved. */
   limitRatio: number;
-  sinceMs: number;
 }
 
 function evaluate(scene: Scene): Evaluation {
@@ -53,12 +61,12 @@ function evaluate(scene: Scene): Evaluation {
   const opensLower =
     scene.pump.card.protectorRestartS === undefined &&
     endedBySwitch(scene, recentCycles(scene, MIN_LOWER_ENDS, isCompleteRun));
-  const cutIn = pointShift(
+  const cutIn = pointRuns(
     scene,
     'cutInKpa',
     (cycle) => isCompleteRun(cycle) && (opensLower || wasClosedBySwitch(scene, cycle)),
   );
-  const cutOut = pointShift(
+  const cutOut = pointRuns(
     scene,
     'cutOutKpa',
     (cycle) =>
@@ -85,43 +93,57 @@ function wasClosedBySwitch(scene: Scene, cycle: Cycle): boolean {
   return before === undefined || !(before.flags.includes('no-cut-out') || before.loadLoss !== undefined);
 }
 
-function pointShift(
+function pointRuns(
   scene: Scene,
   name: 'cutInKpa' | 'cutOutKpa',
   accepts: (cycle: Cycle) => boolean,
-): PointShift | undefined {
+): PointRuns | undefined {
   const normal = scene.pump.pinned?.[name];
   if (!normal) return undefined;
-  const last = recentCycles(scene, RUNS, (cycle) => accepts(cycle) && cycle[name] !== undefined);
-  if (last.length < MIN_RUNS) return undefined;
+  const runs = recentCycles(scene, RUNS, (cycle) => accepts(cycle) && cycle[name] !== undefined).map(
+    (cycle) => ({ startedMs: cycle.startedMs, kpa: cycle[name]! }),
+  );
+  if (runs.length < MIN_RUNS) return undefined;
   const limit = Math.max(MIN_SHIFT_KPA, LIMIT_SPREADS * normal.spread);
-  const middleShiftKpa = median(last.map((cycle) => cycle[name]!))! - normal.median;
+  const middleShiftKpa = median(runs.map(({ kpa }) => kpa))! - normal.median;
   const from = changePoint(
-    last.map((cycle) => (cycle[name]! - normal.median) * Math.sign(middleShiftKpa)),
+    runs.map(({ kpa }) => (kpa - normal.median) * Math.sign(middleShiftKpa)),
     limit,
   );
-  // The runs of before are no part of what is told.
-  const moved = from < last.length ? last.slice(from) : last;
-  const nowKpa = median(moved.map((cycle) => cycle[name]!))!;
   return {
-    nowKpa,
+    runs,
     normalKpa: normal.median,
-    shiftKpa: nowKpa - normal.median,
     limitRatio: Math.abs(middleShiftKpa) / limit,
-    sinceMs: moved[0]!.startedMs,
+    changedMs: (runs[from] ?? runs[0]!).startedMs,
   };
 }
 
-function finding(cutIn: PointShift | undefined, cutOut: PointShift | undefined): Active {
+function hasMoved(point: PointRuns | PointShift | undefined): boolean {
+  return point !== undefined && point.limitRatio >= NAMED_RATIO;
+}
+
+/**
+ * Where the point is now. Of a point that moved the runs of before are no part of that. One that
+ * did not move is judged over the same time, and by as many runs as this watch asks for at least: a
+ * single run of it says nothing.
+ */
+function shiftOf(point: PointRuns, sinceMs: number): PointShift {
+  const { runs, normalKpa, limitRatio } = point;
+  const since = runs.filter(({ startedMs }) => startedMs >= (hasMoved(point) ? point.changedMs : sinceMs));
+  const judged = hasMoved(point) || since.length >= MIN_RUNS ? since : runs.slice(-MIN_RUNS);
+  const nowKpa = median(judged.map(({ kpa }) => kpa))!;
+  return { nowKpa, normalKpa, shiftKpa: nowKpa - normalKpa, limitRatio };
+}
+
+function finding(cutInRuns: PointRuns | undefined, cutOutRuns: PointRuns | undefined): Active {
+  const sinceMs = Math.min(...[cutInRuns, cutOutRuns].filter(hasMoved).map((point) => point!.changedMs));
+  const cutIn = cutInRuns && shiftOf(cutInRuns, sinceMs);
+  const cutOut = cutOutRuns && shiftOf(cutOutRuns, sinceMs);
   const alike =
     cutIn !== undefined && cutOut !== undefined && Math.abs(cutIn.shiftKpa - cutOut.shiftKpa) < ALIKE_KPA;
   return {
     is: 'active',
-    sinceMs: Math.min(
-      ...[cutIn, cutOut]
-        .filter((point) => (point?.limitRatio ?? 0) >= NAMED_RATIO)
-        .map((point) => point!.sinceMs),
-    ),
+    sinceMs,
     ...reasonOf(cutIn, cutOut, alike),
     evidence: {
       ...(cutIn && { cutInKpa: roundTo(cutIn.nowKpa, 0), cutInWasKpa: roundTo(cutIn.normalKpa, 0) }),
@@ -140,8 +162,7 @@ function finding(cutIn: PointShift | undefined, cutOut: PointShift | undefined):
 }
 
 function reasonOf(cutIn: PointShift | undefined, cutOut: PointShift | undefined, alike: boolean): Reason {
-  const areBoth = Math.min(cutIn?.limitRatio ?? 0, cutOut?.limitRatio ?? 0) >= NAMED_RATIO;
-  if (cutIn && cutOut && (alike || areBoth))
+  if (cutIn && cutOut && (alike || (hasMoved(cutIn) && hasMoved(cutOut))))
     return {
       reason: alike ? 'both-switch-points-moved-alike' : 'both-switch-points-moved',
       figures: {
