@@ -142,17 +142,17 @@ describe('readSettings refuses', () => {
     [
       'an unknown key',
       { color: 'red' },
-      'Cannot read settings: color is unknown; known are dataDir, root, broker, observe, web, calendar, retention, falseAlarmsPerYear, units, notices, smtp, cards, cardsDir: "red"',
+      'Cannot read settings: color is unknown; known names: dataDir, root, broker, observe, web, calendar, retention, falseAlarmsPerYear, units, notices, smtp, cards, cardsDir: "red"',
     ],
     [
       'an unknown key deeper down',
       { web: { prot: 1 } },
-      'Cannot read settings: web.prot is unknown; known are host, port: 1',
+      'Cannot read settings: web.prot is unknown; known names: host, port: 1',
     ],
     [
       'an unknown key of a recipient',
       { notices: [{ name: 'a', phone: '1' }] },
-      `Cannot read settings: notices.0.phone is unknown; known are name, ${CHANNEL_NAMES.join(', ')}, priorities, wells: "1"`,
+      `Cannot read settings: notices.0.phone is unknown; known names: name, ${CHANNEL_NAMES.join(', ')}, priorities, wells: "1"`,
     ],
     [
       'a port out of range',
@@ -253,7 +253,7 @@ describe('readSettings refuses', () => {
     [
       'no mail address',
       { smtp: SMTP, notices: [{ name: 'a', mail: { to: 'Ada' } }] },
-      'Cannot read settings: notices.0.mail.to must be a mail address: "Ada"',
+      'Cannot read settings: notices.0.mail.to must be an email address: "Ada"',
     ],
     [
       'a user sent in the clear',
@@ -276,7 +276,7 @@ describe('readSettings refuses', () => {
 
   test('what is no JSON, without repeating it', () => {
     expect(() => readSettings('{"password": "hush", }', {})).toThrow(
-      /^Cannot read settings: the file must be JSON: it breaks off/,
+      /^Cannot read settings: the file must be JSON: it goes wrong/,
     );
     expect(() => readSettings('{"password": "hush", }', {})).not.toThrow(/hush/);
     expect(() => readSettings('{', {})).toThrow(SettingsError);
@@ -284,7 +284,7 @@ describe('readSettings refuses', () => {
 
   test('an environment variable that is a slip', () => {
     expect(problemOf({}, { STILLWELL_WEBPORT: '1' })).toMatch(
-      'Cannot read settings: unknown variable STILLWELL_WEBPORT; known are STILLWELL_DATA_DIR',
+      'Cannot read settings: unknown variable STILLWELL_WEBPORT; known variables: STILLWELL_DATA_DIR',
     );
     expect(problemOf({}, { STILLWELL_WEB_PORT: 'high' })).toBe(
       'Cannot read settings: web.port (from STILLWELL_WEB_PORT) must be a whole number from 0 to 65535: "high"',

@@ -89,7 +89,7 @@ describe('doingWords', () => {
           { pump: 'p2', startsToday: 0, ranTodayS: 0 },
         ],
       }),
-      'Pump 1 resting, pump 2 not known whether it runs. 59 psi. No run today.',
+      'Pump 1 resting, pump 2 state not known. 59 psi. No run today.',
     ],
     [
       'learning',
@@ -149,7 +149,7 @@ describe('headlineWords', () => {
       'a visit',
       well({ mode: 'visit', modeSinceMs: NOW - 30 * MIN }),
       [alarm()],
-      'Service visit open since 11:45 am: nothing is raised until it is closed.',
+      'Service visit open since 11:45 am: alarms are suppressed until it is closed.',
     ],
     [
       'laid up',
@@ -157,7 +157,7 @@ describe('headlineWords', () => {
       [],
       'Laid up until 1 April 2027.',
     ],
-    ['silent for long', well({ lastReadingMs: NOW - 3 * 60 * MIN }), [], 'Nothing heard since 9:15 am.'],
+    ['silent for long', well({ lastReadingMs: NOW - 3 * 60 * MIN }), [], 'No data since 9:15 am.'],
   ])('%s', (_why, one, standing, words) => expect(headlineWords(one, standing, 'us', NOW)).toBe(words));
 });
 

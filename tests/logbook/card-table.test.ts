@@ -53,7 +53,7 @@ describe('readCardTable', () => {
     const read = readCardTable(text);
     if ('problem' in read) throw new Error(read.problem);
     expect(read.bad).toEqual([
-      { line: 3, reason: 'well must be 1 to 40 characters from a-z, 0-9 and -: "Mill"' },
+      { line: 3, reason: 'well must be 1 to 40 of a-z, 0-9 and -: "Mill"' },
       { line: 4, reason: 'it has 1 cell, but the first line has 2' },
       { line: 5, reason: 'cell 1 continues after its closing quote' },
       { line: 6, reason: 'mill is in line 2 too' },

@@ -33,7 +33,7 @@ describe('a node without a card', () => {
     const hello = message(NINE, 'shed/hello', { contract: 1, channels: [] });
     const refers = act(NINE + S, { kind: 'visit-opened', well: 'shed' });
     const before = await run([hello, refers]);
-    expect(before.err.join('\n')).toContain('there is no well shed');
+    expect(before.err.join('\n')).toContain('unknown well shed');
     const after = await run([
       hello,
       packLine({ node: 'shed', seq: 1, atMs: NINE, amps: [0, 0], arrivesMs: NINE + S }),

@@ -99,13 +99,13 @@ describe('card import and export', () => {
     const table = file('wells.csv', firmTable(200));
     const dry = await card('import', table, '--dry-run');
     expect(dry.out.at(-1)).toBe(
-      '200 cards would be imported (200 of new wells), 0 unchanged. Nothing was changed.',
+      '200 cards would be imported (200 for new wells), 0 unchanged. Nothing was changed.',
     );
     expect(await cards(station)).toBe(0);
     expect((await card('import', table)).out).toEqual([
-      '200 cards imported (200 of new wells), 0 unchanged.',
+      '200 cards imported (200 for new wells), 0 unchanged.',
     ]);
-    expect((await card('import', table)).out).toEqual(['0 cards imported (0 of new wells), 200 unchanged.']);
+    expect((await card('import', table)).out).toEqual(['0 cards imported (0 for new wells), 200 unchanged.']);
     expect(await cards(station)).toBe(200);
 
     const [csv, json] = [file('out.csv'), file('out.json')];
@@ -120,7 +120,7 @@ describe('card import and export', () => {
     expect(text(csvAgain)).toBe(text(csv));
     expect(JSON.parse(text(jsonAgain))).toEqual(JSON.parse(text(json)));
     expect((await other.card('import', json)).out).toEqual([
-      '0 cards imported (0 of new wells), 200 unchanged.',
+      '0 cards imported (0 for new wells), 200 unchanged.',
     ]);
     expect((await other.card('list')).out).toHaveLength(200);
   }, 60_000);
@@ -136,12 +136,12 @@ describe('card import and export', () => {
     expect(refused.code).toBe(EXIT.usage);
     expect(refused.err).toEqual([
       'line 3, barn: pump.motor must be a power in W, hp or kW: "1 psi"',
-      'line 4: well must be 1 to 40 characters from a-z, 0-9 and -: "Hill"',
+      'line 4: well must be 1 to 40 of a-z, 0-9 and -: "Hill"',
       'Nothing was imported: 2 of 4 lines cannot be read. Correct them, or skip them with --skip-bad',
     ]);
     expect(await cards(station)).toBe(1);
     const taken = await card('import', table, '--skip-bad', '--by', 'Tom');
-    expect(taken.out).toEqual(['2 cards imported (1 of new wells), 0 unchanged, 2 skipped.']);
+    expect(taken.out).toEqual(['2 cards imported (1 for new wells), 0 unchanged, 2 skipped.']);
     expect((await card('show', 'mill')).out.slice(1)).toEqual(['  owner  B']);
     expect((await card('history', 'mill')).out[0]).toContain('Tom');
   });
@@ -158,7 +158,7 @@ describe('card import and export', () => {
     expect(stopped.err.join(' ')).toContain('Imported: 2 of 3 cards. Run the command again to continue.');
     expect(await cards(station)).toBe(2);
     const again = await card('import', file('again.csv', text.replace(lost, '')));
-    expect(again.out).toEqual(['1 card imported (1 of new wells), 2 unchanged.']);
+    expect(again.out).toEqual(['1 card imported (1 for new wells), 2 unchanged.']);
   });
 
   it('a table that is there already, perhaps filled in by hand, is not written over', async () => {
@@ -189,7 +189,7 @@ describe('card check', () => {
     expect(wrong.code).toBe(EXIT.usage);
     expect(wrong.out).toEqual([
       'line 2, mill: switch.points must have its cut-in above 0 and below its cut-out: "60/40"',
-      'line 3: well must be 1 to 40 characters from a-z, 0-9 and -: "Barn"',
+      'line 3: well must be 1 to 40 of a-z, 0-9 and -: "Barn"',
       '2 cards: 2 cannot be read; 0 questions.',
     ]);
   });

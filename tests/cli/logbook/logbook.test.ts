@@ -24,7 +24,7 @@ const [FIRST, THEN, LATER] = [200, 180, 150].map((days) =>
 describe('stillwell reading', () => {
   it('writes readings down and lists them against the pinned one', async () => {
     const { run } = await mill();
-    expect((await run('reading', 'list', 'mill')).out).toEqual(['No readings of mill yet.']);
+    expect((await run('reading', 'list', 'mill')).out).toEqual(['No readings for mill yet.']);
     const pinned = ['add', 'mill', 'static-level', '41 ft', '--on', FIRST, '--pin', '--with', 'level tape'];
     const first = await run('reading', ...pinned);
     expect(first).toMatchObject({ code: EXIT.ok, out: ['Recorded: Static level, 41 ft.'] });
@@ -167,7 +167,7 @@ describe('stillwell visit', () => {
     );
     expect(closed[1]).toMatch(/^Before and after, mill: visit of .*; closed /);
     expect(closed[2]).toBe(
-      '  New pump set at 180 ft (parts: 1 hp pump, 180 ft pipe; touched pump, pipe; done by Larch Wells; recorded by ines; 1 document)',
+      '  New pump set at 180 ft (parts: 1 hp pump, 180 ft pipe; affected pump, pipe; done by Larch Wells; recorded by ines; 1 document)',
     );
     expect(closed).toContain('Running amps: Not known yet: 0 of 10 runs since the visit was closed.');
     expect(closed.at(-1)).toContain('does not show that the work caused the change');
@@ -324,7 +324,7 @@ describe('stillwell log', () => {
     const after = (await run('log', 'list', 'mill')).out;
     expect(after[0]).toContain('; void');
     expect(after[1]).toContain(`struck of ${id}; text: Another yard`);
-    expect((await run('log', 'list', 'mill', '--kind', 'reading')).out).toEqual(['No entries of mill yet.']);
+    expect((await run('log', 'list', 'mill', '--kind', 'reading')).out).toEqual(['No entries for mill yet.']);
   });
 });
 
@@ -345,7 +345,7 @@ describe('mistakes in what was typed', () => {
     ['visit', ['work', 'mill'], 'text must be given'],
     ['visit', ['work', 'mill', 'x', '--on', FIRST, '--touched', 'roof'], 'touched must be a list of pump'],
     ['visit', ['close', 'mill', '--new-baseline', '--keep-baseline'], 'give only one of'],
-    ['visit', ['report', 'mill'], 'there was no visit to mill yet'],
+    ['visit', ['report', 'mill'], 'there has been no visit to mill yet'],
     ['visit', ['parts', 'mill', '--units', 'feet'], 'it must be us or metric: feet'],
     ['visit', ['pull', 'mill'], 'Cannot run "stillwell visit pull"'],
     ['note', ['mill', 'guests'], 'When is it over?'],

@@ -88,7 +88,7 @@ describe('readAct reads', () => {
     const json = { kind: 'visit-opened', well: 'a', note: 'x' };
     expect(readAct(json)).toEqual({ act: { kind: 'visit-opened', well: 'a' } });
     expect(readAct(json, { strict: true })).toEqual({
-      problem: 'Cannot read act: note is not known here; known are kind, by, text, well: "x"',
+      problem: 'Cannot read act: note is unknown here; known names: kind, by, text, well: "x"',
     });
   });
 });

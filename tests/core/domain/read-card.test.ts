@@ -311,7 +311,7 @@ describe('readCard reads what describes a well', () => {
   test.each<[object, string]>([
     [{ switch: '60/40' }, 'switch must have its cut-in above 0 and below its cut-out: "60/40"'],
     [{ switch: '40/600' }, 'switch must be from 0.5 psi (3.4 kPa) to 300 psi (2,068 kPa): "40/600"'],
-    [{ switch: { points: '40/60', cutIn: '40 psi' } }, 'switch.cutIn must not stand beside points'],
+    [{ switch: { points: '40/60', cutIn: '40 psi' } }, 'switch.cutIn must not be given together with points'],
     [{ switch: { points: '40/60', lowCutOff: '45 psi' } }, 'switch.lowCutOff must be below switch.points'],
     [{ hole: { depth: '320' } }, 'hole.depth must be a length'],
     [{ hole: { depth: '9000 ft' } }, 'hole.depth must be from 1 ft'],
@@ -320,16 +320,16 @@ describe('readCard reads what describes a well', () => {
     [{ hole: { checkValves: ['160'] } }, 'hole.checkValves must each be a depth from 1 ft'],
     [{ electrical: { breakerAmps: '20 V' } }, 'electrical.breakerAmps must be a current in A'],
     [{ electrical: { wires: { switch: ['x'.repeat(41)] } } }, 'electrical.wires.switch must each be text'],
-    [{ electrical: { wires: { attic: [] } } }, 'electrical.wires.attic is not known'],
-    [{ electrical: { photos: ['../x'] } }, 'electrical.photos must be a list of at most 20 papers'],
-    [{ where: { cellar: 'x' } }, 'where.cellar is not known'],
+    [{ electrical: { wires: { attic: [] } } }, 'electrical.wires.attic is unknown'],
+    [{ electrical: { photos: ['../x'] } }, 'electrical.photos must be a list of at most 20 documents'],
+    [{ where: { cellar: 'x' } }, 'where.cellar is unknown'],
     [{ where: { tank: 'two\nlines' } }, 'where.tank must be text of 1 to 200 characters in one line'],
     [{ treatment: 'softener' }, 'treatment must be a list'],
     [{ pump: { curve: ['10 gpm'] } }, 'pump.curve must each be a flow and a head (such as'],
     [{ pump: { wire: { dropSize: '12' } } }, 'pump.wire.dropSize must be a wire size in AWG'],
     [{ pump: { wire: { dropMaterial: 'steel' } } }, 'pump.wire.dropMaterial must be one of copper'],
     [{ position: 'under the lilac' }, 'position must be latitude and longitude'],
-    [{ treatmentUnits: { boiler: {} } }, 'treatmentUnits.boiler is not known'],
+    [{ treatmentUnits: { boiler: {} } }, 'treatmentUnits.boiler is unknown'],
   ])('%j is refused', (extra, problem) => {
     expect(problemOf({ well: 'a', ...extra })).toContain(`Cannot read card: ${problem}`);
   });
@@ -468,7 +468,7 @@ describe('readCard refuses', () => {
     [
       'a hole in pumps',
       { well: 'a', pumps: { p1: {}, p3: {} } },
-      'Cannot read card: pumps.p3 must be called p1, p2 … p15 without a hole: p1, p3',
+      'Cannot read card: pumps.p3 must be named p1, p2 … p15 without a gap: p1, p3',
     ],
     [
       'a pump as text',
@@ -493,7 +493,7 @@ describe('readCard refuses', () => {
     [
       'a source of another unit',
       { well: 'a', reads: { current: 'b:pressure' } },
-      'Cannot read card: reads.current must be fed by a channel of its own unit, and pressure has another: "b:pressure"',
+      'Cannot read card: reads.current must be fed by a channel with the same unit, and pressure has another: "b:pressure"',
     ],
     [
       'a since that is no time',
@@ -511,22 +511,22 @@ describe('readCard refuses', () => {
 
   test.each(['colour', 'Pump', '__proto__', 'constructor', 'toString'])('the unknown key %j', (key) => {
     const json: unknown = JSON.parse(`{"well":"a",${JSON.stringify(key)}:1}`);
-    expect(problemOf(json)).toMatch(`Cannot read card: ${key} is not known; known are well, site, timeZone`);
+    expect(problemOf(json)).toMatch(`Cannot read card: ${key} is unknown; known names: well, site, timeZone`);
   });
 
   test('unknown keys at every depth', () => {
-    expect(problemOf({ well: 'a', pump: { hp: 1 } })).toMatch('pump.hp is not known; known are kind, motor');
-    expect(problemOf({ well: 'a', switch: { cutin: '40 psi' } })).toMatch('switch.cutin is not known');
-    expect(problemOf({ well: 'a', tank: { size: '44 gal' } })).toMatch('tank.size is not known');
-    expect(problemOf({ well: 'a', pumps: { p1: { motor: '1 hp' } } })).toMatch('pumps.p1.motor is not known');
+    expect(problemOf({ well: 'a', pump: { hp: 1 } })).toMatch('pump.hp is unknown; known names: kind, motor');
+    expect(problemOf({ well: 'a', switch: { cutin: '40 psi' } })).toMatch('switch.cutin is unknown');
+    expect(problemOf({ well: 'a', tank: { size: '44 gal' } })).toMatch('tank.size is unknown');
+    expect(problemOf({ well: 'a', pumps: { p1: { motor: '1 hp' } } })).toMatch('pumps.p1.motor is unknown');
     expect(problemOf({ well: 'a', pump: { protector: { restart: '1 min', kind: 'x' } } })).toMatch(
-      'pump.protector.kind is not known',
+      'pump.protector.kind is unknown',
     );
   });
 
   test('two rules of one channel that begin together', () => {
     expect(problemOf({ well: 'a', reads: [{ current: 'b:current' }, { current: 'c:current' }] })).toMatch(
-      'Cannot read card: reads must say once from when current is read: two rules begin together',
+      'Cannot read card: reads must give each start time for current only once: two rules start at the same time',
     );
   });
 

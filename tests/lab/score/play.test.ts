@@ -74,7 +74,7 @@ describe('a case', () => {
     ];
     expect(playCase(houseCase({ days: 0.25, acts })).remarks).toEqual([
       'acts not used: 1',
-      expect.stringContaining('there is no well nobody'),
+      expect.stringContaining('unknown well nobody'),
     ]);
   });
 

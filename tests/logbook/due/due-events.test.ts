@@ -54,7 +54,7 @@ describe('dueEvents', () => {
       ...events.map(({ firstDate }) => events.filter((other) => other.firstDate === firstDate).length),
     );
     expect(onOneDay).toBeLessThanOrEqual(8);
-    const frost = events.find(({ title }) => title === 'Ready for frost: 200 wells');
+    const frost = events.find(({ title }) => title === 'Ready for freezing weather: 200 wells');
     expect(frost).toMatchObject({ firstDate: '2027-10-01', category: 'wells' });
     expect(frost?.text).toMatch(/^well-1 \(larch-farm\), well-10 .* and 100 more\./);
     expect(events[0]).toMatchObject({ category: expect.stringMatching(/^well-\d+$/) });

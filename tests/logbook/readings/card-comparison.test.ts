@@ -152,10 +152,10 @@ describe('said', () => {
 
   test('a switch by both its points', () => {
     expect(switchComparisonText(beside, 'us')).toBe(
-      'written 40/60 psi, measured 41/59 psi (learned from the readings)',
+      'on the card 40/60 psi, measured 41/59 psi (learned from the readings)',
     );
     expect(switchComparisonText(beside, 'metric')).toBe(
-      'written 276/414 kPa, measured 283/407 kPa (learned from the readings)',
+      'on the card 276/414 kPa, measured 283/407 kPa (learned from the readings)',
     );
     expect(switchComparisonText(beside.slice(0, 2), 'us')).toBeUndefined();
   });
@@ -166,8 +166,10 @@ describe('said', () => {
         beside.find((one) => one.key === key)!,
         'us',
       );
-    expect(words('tank.precharge')).toBe('written 38 psi, measured 31 psi (read by a person)');
-    expect(words('pump.maxAmps')).toBe('written at most 9.8 A, measured 7.9 A (learned from the readings)');
+    expect(words('tank.precharge')).toBe('on the card 38 psi, measured 31 psi (read by a person)');
+    expect(words('pump.maxAmps')).toBe(
+      'on the card at most 9.8 A, measured 7.9 A (learned from the readings)',
+    );
     const bare = compareWithCard({ card: cardOf({}), normals: usualOf({ amps: 7.9 }), entries: [] });
     expect(comparisonText(bare[0]!, 'us')).toBe('not written, measured 7.9 A (learned from the readings)');
   });

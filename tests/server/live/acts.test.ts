@@ -88,7 +88,7 @@ describe('a card', () => {
 describe('an act', () => {
   it('for a well that there is not is refused', async () => {
     expect(await (await openRig()).live.applyAct({ kind: 'visit-opened', well: 'mill' })).toEqual({
-      problem: 'Cannot do visit-opened: there is no well mill',
+      problem: 'Cannot do visit-opened: unknown well mill',
     });
   });
 

@@ -89,7 +89,7 @@ describe('a fault of our own', () => {
     ]);
     expect(await rig.notices()).toMatchObject([{ what: 'raised' }]);
     expect(rig.live.healthProblems()).toMatchObject([
-      expect.stringContaining('stopped the watching of barn'),
+      expect.stringContaining('stopped the monitoring of barn'),
     ]);
     expect([await readings(rig, 'barn'), await readings(rig, 'shed')]).toEqual([300, 300]);
     expect(rig.live.state().pipelines.get('shed')!.advancedToMs).toBeGreaterThan(NOON + 280_000);

@@ -136,7 +136,7 @@ describe('a silent site', () => {
     await rig.wait(MINUTE, 10_000);
     expect(await rig.alarms()).toMatchObject([row]);
     expect(await rig.live.applyAct({ ...seen, well: 'other-farm' })).toEqual({
-      problem: 'Cannot do acknowledged: there is no well other-farm',
+      problem: 'Cannot do acknowledged: unknown well other-farm',
     });
   });
 

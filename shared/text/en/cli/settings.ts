@@ -83,9 +83,9 @@ export const settingsTexts = {
   fileMustBeJson: (jsonErrorPosition: Word) =>
     `Cannot read settings: the file must be JSON: ${jsonErrorPosition}`,
   fileMustBeAnObject: 'Cannot read settings: the file must be an object in braces',
-  beforeItsEnd: 'before its end',
-  itBreaksOff: (rest: Word) => `it is cut off ${rest}`,
-  itBreaksOffSomewhere: 'it is cut off',
+  beforeItsEnd: 'at its end',
+  itBreaksOff: (rest: Word) => `it goes wrong ${rest}`,
+  itBreaksOffSomewhere: 'it goes wrong',
   readSettings: 'read settings',
   mustBeSettings: 'must be settings',
   isNotKnownKnown: (knownKeys: Word) => `is unknown; known names: ${knownKeys}`,
