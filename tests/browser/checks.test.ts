@@ -182,7 +182,7 @@ describe('what is due on all wells', () => {
       await page.getByText(/checks? at 4 wells of 4/).waitFor();
       await page.getByRole('heading', { name: 'Never recorded' }).waitFor();
       await page.getByText('do not count as overdue').waitFor();
-      await page.getByText('Ready for frost').first().waitFor();
+      await page.getByText('Ready for freezing weather').first().waitFor();
       await page.getByRole('link', { name: 'Mill yard' }).first().click();
       await page.getByRole('heading', { level: 1, name: 'Checks, Mill yard' }).waitFor();
     });

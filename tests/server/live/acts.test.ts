@@ -143,7 +143,7 @@ describe('an act', () => {
     expect(rig.live.healthProblems()).toEqual([]);
     expect(seen(rig, 'mill')[1]).toBe(6);
     expect(rig.log[0]).toMatch(
-      'Cannot use the act of 2026-03-02T12:02:00.000Z: Cannot read act: points must',
+      'Cannot use the act from 2026-03-02T12:02:00.000Z: Cannot read act: points must',
     );
 
     const right = [
