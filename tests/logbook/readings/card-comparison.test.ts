@@ -171,6 +171,8 @@ describe('said', () => {
       'on the card at most 9.8 A, measured 7.9 A (learned from the readings)',
     );
     const bare = compareWithCard({ card: cardOf({}), normals: usualOf({ amps: 7.9 }), entries: [] });
-    expect(comparisonText(bare[0]!, 'us')).toBe('not on the card, measured 7.9 A (learned from the readings)');
+    expect(comparisonText(bare[0]!, 'us')).toBe(
+      'not on the card, measured 7.9 A (learned from the readings)',
+    );
   });
 });

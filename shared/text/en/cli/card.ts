@@ -38,11 +38,7 @@ export const cardCommandTexts = {
     same,
   }: Record<'changesCount' | 'fresh', number> & { same: string }) =>
     `${formatCount(changesCount, 'card')} would be imported (${fresh} for new wells), ${same}. Nothing was changed.`,
-  ofCardsWereImported: ({
-    why,
-    n,
-    changesCount,
-  }: Record<'n' | 'changesCount', number> & { why: string }) =>
+  ofCardsWereImported: ({ why, n, changesCount }: Record<'n' | 'changesCount', number> & { why: string }) =>
     `${why}\nImported: ${n} of ${formatCount(changesCount, 'card')}. Run the command again to continue.`,
   cardsImportedOfNewWells: ({ n, fresh, same }: Record<'n' | 'fresh', number> & { same: string }) =>
     `${formatCount(n, 'card')} imported (${fresh} for new wells), ${same}.`,
