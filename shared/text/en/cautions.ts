@@ -149,7 +149,7 @@ export const CAUTIONS = {
     'A pump that ran without water or against a closed valve can be full of boiling water and steam. Let it cool for hours, touch nothing on it, open no valve at it, and leave its plugs to whoever services it.',
   /** Common practice, from memory. */
   'filter-change':
-    'A filter ahead of the tank stands under the full pressure of the pump. Before it is changed, switch the pump off at its breaker, close the valves on both sides, and let the pressure off until the gauge reads zero. Before you switch it on again, open both valves slowly. If the pressure then does not rise within a minute, switch it off. Without a valve or gauge there, leave it to your pump contractor.',
+    'A filter ahead of the tank stands under the full pressure of the pump. Before it is changed, switch the pump off at its breaker, close the valves on both sides, and let the pressure off until the gauge reads zero. Before you switch it on again, open both valves slowly. If the pressure does not rise within a minute, switch it off and call your pump contractor. Without a valve or gauge, leave it to the contractor.',
   /** Cable and pipe share a trench: common practice. 811 is called before digging in the US. */
   'buried-cable':
     'The pump’s cable often lies beside the pipe, and a bad splice makes wet ground live. Switch the pump off before you look for wet ground, and stay off it. Do not dig: call 811 and your pump contractor first. 811 does not mark your own cable and pipe: the contractor or a private locator finds them.',

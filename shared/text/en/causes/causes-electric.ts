@@ -12,7 +12,7 @@ export const ELECTRIC_CAUSES = {
     evidenceAgainst:
       'The pressure never reached cut-out in that run. Or the switch does not feel the pressure: the small pipe to it is plugged or frozen.',
     firstStep:
-      'Switch the pump off at its breaker and leave it off. Have an electrician or pump contractor check the switch and the small pipe to it. Do not knock on it or open it.',
+      'Switch the pump off from outside, at its breaker or the main, and not where the tank is. If you cannot, keep everybody away, and call the power company to cut the service. Leave it off. Have an electrician or pump contractor check the switch and the small pipe to it. Do not knock on it or open it.',
     cautions: [
       'hot-panel',
       'lock-out',

@@ -71,8 +71,8 @@ export const PUMP_CAUSES = {
     evidenceAgainst:
       'Nobody worked on the wiring, the panel or the power line, also not after a storm. Or the motor has two wires and no control box.',
     firstStep:
-      'Have an electrician or pump contractor check the leads, with the power locked off, and compare pressure and amps.',
-    cautions: ['stored-charge', 'electrician', 'lock-out'],
+      'Switch the pump off at its breaker and leave it off. Have an electrician or pump contractor check the leads, with the power locked off, and compare pressure and amps.',
+    cautions: ['hot-panel', 'switching-off', 'stored-charge', 'electrician', 'lock-out', 'stock-water'],
   },
   sand: {
     name: 'Sand in the water',

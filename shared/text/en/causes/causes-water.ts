@@ -119,7 +119,7 @@ export const WATER_CAUSES = {
       'Cut-in and cut-out wander while the gauge follows each run smoothly: then it is the switch’s pipe. Or the gauge itself moves late, in jumps or not at all.',
     evidenceAgainst: 'Cut-in and cut-out are where they were, and the gauge follows each run.',
     firstStep:
-      'If the pump does not stop at its usual pressure, switch it off at its breaker. Leave it off until a pump contractor or an electrician has cleaned or replaced the line.',
+      'If the pump does not stop at its usual pressure, switch it off from outside, at its breaker or the main, and not where the tank is. If you cannot, keep everybody away, and call the power company to cut the service. Leave it off until a pump contractor or an electrician has cleaned or replaced the line.',
     cautions: [
       'hot-panel',
       'lock-out',
@@ -136,8 +136,16 @@ export const WATER_CAUSES = {
     evidenceFor: 'It is freezing there, and the pressure stands still while the pump runs or water is drawn.',
     evidenceAgainst: 'It is well above freezing.',
     firstStep:
-      'Switch the pump off at its breaker. Open the nearest tap, and warm the room slowly from that side, never with a flame. Look for bursts before the pump is switched on. For a burst, or a frozen line to the switch, call your pump contractor.',
-    cautions: ['hot-panel', 'freezing', 'lock-out', 'electrician', 'well-pit'],
+      'If the pump did not stop at cut-out, switch it off from outside, at its breaker or the main. Stay out of the room of the tank, and call your pump contractor. Else switch the pump off at its breaker. Open the nearest tap, and warm the room slowly from that side, never with a flame. Look for bursts before the pump is switched on. For a burst call your pump contractor.',
+    cautions: [
+      'hot-panel',
+      'freezing',
+      'relief-valve',
+      'tank-pressure',
+      'lock-out',
+      'electrician',
+      'well-pit',
+    ],
   },
   'heat-expansion': {
     name: 'Water heating up',
@@ -176,8 +184,8 @@ export const WATER_CAUSES = {
       'The pressure falls with the house valve closed. The ground is wet at a hydrant or along the line.',
     evidenceAgainst: 'The pressure holds once each hydrant is pushed fully down.',
     firstStep:
-      'Push each yard hydrant fully down. If the pressure still falls, switch the pump off at its breaker. Look for wet ground along the buried line, without stepping on it, and call your pump contractor.',
-    cautions: ['hot-panel', 'buried-cable', 'contamination', 'local-rules', 'stock-water'],
+      'Switch the pump off at its breaker. Push each yard hydrant fully down, but leave one alone that stands in wet ground or gives a tingle. If the pressure still falls, look for wet ground along the buried line, without stepping on it. For wet ground or a falling pressure leave the pump off, and call your pump contractor.',
+    cautions: ['hot-panel', 'live-metal', 'buried-cable', 'contamination', 'local-rules', 'stock-water'],
   },
   'tank-too-small': {
     name: 'Tank too small for this pump',

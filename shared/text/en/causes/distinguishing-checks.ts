@@ -33,8 +33,8 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
   {
     sideA: ['hydrant-leak'],
     sideB: WELL_SIDE,
-    how: 'Push each yard hydrant fully down. Switch the pump off at its breaker, and look for wet ground along the buried line, without stepping on it. If there is a valve between the well and the tank, close it while the pump is off. If the pressure at the tank then holds, water goes on the well’s side of it. Open the valve before the pump is switched on.',
-    cautions: ['hot-panel', 'buried-cable', 'well-pit', 'lock-out'],
+    how: 'Switch the pump off at its breaker. Push each yard hydrant fully down, but leave one alone that stands in wet ground or gives a tingle. Look for wet ground along the buried line, without stepping on it. If there is a valve between the well and the tank, close it while the pump is off. If the pressure at the tank then holds, water goes on the well’s side of it. Open the valve before the pump is switched on.',
+    cautions: ['hot-panel', 'live-metal', 'buried-cable', 'well-pit', 'lock-out'],
   },
   {
     sideA: ['store-empty'],
@@ -60,8 +60,8 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
       'lost-leg',
       'supply-voltage',
     ],
-    how: 'Not where the first step leaves the pump off. Else open a tap until the pump should start. If water comes and goes on as ever, the pump is sound and its clamp is not. The electrician or pump contractor who fitted it checks it.',
-    cautions: ['electrician'],
+    how: 'Not where the first step leaves the pump off. If the water heater rumbles or steams, keep away and open no tap. Else open a cold tap until the pump should start. If water comes and goes on as ever, the pump is sound and its clamp is not. The electrician or pump contractor who fitted it checks it.',
+    cautions: ['runaway-heater', 'electrician'],
   },
   {
     sideA: ['transducer-fault'],
@@ -75,8 +75,8 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
       'blocked-nipple',
       'bad-card',
     ],
-    how: 'Read the dial at the tank and compare. If it says what stands here, the sensor is right.',
-    cautions: ['well-pit'],
+    how: 'Not while the pressure here is over cut-out: then keep away from the tank, and leave this to your pump contractor. Else read the gauge at the tank and compare. If it reads the same, the sensor is right.',
+    cautions: ['relief-valve', 'tank-pressure', 'well-pit'],
   },
   {
     sideA: ['low-well'],
@@ -127,13 +127,21 @@ export const DISTINGUISHING_CHECKS: readonly DistinguishingCheck[] = [
   {
     sideA: ['frozen'],
     sideB: ['blocked-nipple', 'transducer-fault', ...SUPPLY, 'switch-contacts-stuck', 'low-well'],
-    how: 'Feel the pipes outside any box, and look at a thermometer there. What thaws and then works was frozen.',
-    cautions: ['well-pit', 'freezing'],
+    how: 'Not if the pump ran past its cut-out, or its breaker tripped: keep away, leave the pump off and call your pump contractor. Else switch the pump off at its breaker, and look at a thermometer by the pipes. What thaws and then works was frozen.',
+    cautions: [
+      'hot-panel',
+      'live-metal',
+      'relief-valve',
+      'tank-pressure',
+      'well-pit',
+      'freezing',
+      'stock-water',
+    ],
   },
   {
     sideA: ['switch-contacts-stuck', 'switch-out-of-set', 'blocked-nipple'],
     sideB: ['broken-pipe', 'open-tap', 'leak', 'worn-pump', 'low-well', 'overload-tripping'],
-    how: 'Read the pressure while the pump runs, from the door or on the screen. If it is over the cut-out and the pump runs on, the switch does not stop it: switch the pump off at its breaker and keep away from the tank. If it stays under, the water goes elsewhere or does not come.',
+    how: 'Read the pressure while the pump runs, from the door or on the screen. If it is over the cut-out and the pump runs on, the switch does not stop it. Switch the pump off from outside, at its breaker or the main, and not where the tank is. If you cannot, keep everybody away, and call the power company to cut the service. If it stays under, the water goes elsewhere or does not come.',
     cautions: ['hot-panel', 'tank-pressure', 'well-pit'],
   },
   {

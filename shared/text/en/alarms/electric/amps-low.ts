@@ -7,7 +7,7 @@ export const ampsLowText = {
   means:
     'The running current has left its normal downwards. The pump does less work: worn stages, a falling water level, air in the water, or a valve that is partly closed.',
   firstStep:
-    'Ask whether somebody turned a valve, and open a tap. If it spits air, switch the pump off at {breaker}, leave it off and call {firm} today. If fills take longer, have {firm} measure flow, amps and the water level within a week. If neither is so, have it checked at the next visit.',
+    'Ask whether somebody turned a valve, and open a tap. If a valve was closed by mistake, or the tap spits air or runs dry, switch the pump off at {breaker}. Leave it off, leave the valve alone and call {firm} today. If fills take longer, have {firm} measure flow, amps and the water level within a week. If neither is so, have it checked at the next visit.',
   canBeWrong:
     'Where voltage is not measured, the supply alone moves the amps by a few percent; a generator that runs for some days does more, and is waited for. A clamp that is not quite closed reads low while the pump is as good as ever. A valve that somebody throttled on purpose does it too.',
   needs:

@@ -9,7 +9,7 @@ export const cutOutNotReachedText = {
   means:
     'The pump runs and the pressure stops rising before the switch opens. The pump is weak, water runs away, or the switch is set higher than this pump can push.',
   firstStep:
-    'Close all taps. If the pressure then rises to cut-out, it was a use, and there is nothing to do. If it has not begun to rise within two minutes, or a tap spits air, switch the pump off at {breaker}, leave it off and call {firm}: a worn pump, a low well or a burst line does this.',
+    'Close all taps. If the pressure then rises to cut-out, it was a use, and there is nothing to do. If it has not begun to rise within two minutes, stops rising under cut-out, or a tap spits air, switch the pump off at {breaker}. Leave it off and call {firm}: a worn pump, a low well, a burst line or a switch set too high does this.',
   canBeWrong:
     'A large use that goes on for hours holds the pressure down in a healthy way. A switch that was just set lower ends its runs early. A gauge that has begun to read low does the same.',
   needs: 'Current and pressure, and a cut-out that was learned or is on the card.',

@@ -14,7 +14,7 @@ export const longRunText = {
   means:
     'The pump has run longer than this well ever needs. Water may be running away somewhere, the pump may not reach its cut-out, or the switch may be stuck. A pump that runs for hours can overheat or empty the well.',
   firstStep:
-    'Read the gauge from the door, or the pressure on the screen. Over cut-out, or if the relief valve blows: switch the pump off at {breaker} at once, but not beside the tank. Leave it off and call {firm}. Else look for running water: taps, hoses, hydrants, a trough, a toilet. Close it. If you find none in ten minutes, or a wet patch, do the same. If you are filling a pool, enter it as expected.',
+    'Read the gauge from the door, or on the screen. Over cut-out, or if the relief valve blows: switch the pump off at {breaker} at once, but not beside the tank; if you cannot, call the power company. Leave it off and call {firm}. Else look for running water: taps, hoses, hydrants, trough, toilet. Close it. If you find none in ten minutes, or a wet patch, do the same. A pool is entered as expected.',
   canBeWrong:
     'A pool being filled, an irrigation set that runs all day, or a new garden looks the same. Under cut-in it can be a use that is simply too large for the pump. If the use is meant, enter it as expected.',
   needs: 'Current. With pressure it is told sooner; with the usual length of a run learned, more surely.',

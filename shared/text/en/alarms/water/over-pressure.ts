@@ -12,7 +12,7 @@ export const overPressureText = {
   firstStep:
     'Keep away from the tank, and out of a pump house or pit that it is in. If the pump runs, switch it off from outside, at {breaker} or the main; if you cannot, keep everybody away, and have the power company cut the service. Then look at the water heater from a distance. If that rumbles or steams, open no tap and call a plumber, or 911. Else open a cold tap elsewhere to let pressure off. Call {firm}.',
   canBeWrong:
-    'A gauge that drifts or a wrong scale reads too high: compare with the dial at the tank. At rest, behind a very small tank, water that warms raises it in a harmless way at first. A relief setting that is wrong on the card tells it too early.',
+    'A gauge that drifts or a wrong scale reads too high. Do the first step all the same: the gauge at the tank is compared once the pump is off and the pressure is down. At rest, behind a very small tank, water that warms raises it in a harmless way at first. A relief setting that is wrong on the card tells it too early.',
   needs:
     'Pressure, and a cut-out that was learned or is on the card, the relief valve’s setting, or the pressure on the tank’s nameplate.',
   cautions: [
