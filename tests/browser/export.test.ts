@@ -108,7 +108,7 @@ describe('papers', () => {
         { name: 'empty.txt', mimeType: 'text/plain', buffer: Buffer.alloc(0) },
       ]);
       await page.getByText('It is empty.').waitFor();
-      await page.getByLabel('Search words').fill('Hollis Drilling');
+      await page.getByLabel('Keywords').fill('Hollis Drilling');
       await page.getByLabel('Your name').first().fill('Ines');
       await page.getByRole('button', { name: 'Save 4 documents' }).click();
       await page.getByText('2 saved; 3 not saved, see each reason.').waitFor();

@@ -98,7 +98,7 @@ test('from nothing to a card, first readings, labels and a calendar on the phone
     await writeCard(page);
     await fits();
     await page.getByRole('link', { name: 'House' }).click();
-    await page.getByText('Nothing heard yet').waitFor();
+    await page.getByText('No data yet').waitFor();
     // Seen at once on the page that is open, with the sensors that it has.
     await house.plugIn('house');
     await page.getByText(/^Resting\.\s\d\d\spsi/).waitFor();

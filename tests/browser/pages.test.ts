@@ -113,7 +113,7 @@ describe('what people do', () => {
       await page.getByText(', in force until the end of Sun 19 July').waitFor();
       await page.getByText('Pin normal values').click();
       await page.getByRole('textbox', { name: 'Running amps' }).fill('7.9 A');
-      await page.getByRole('button', { name: 'Pin it' }).click();
+      await page.getByRole('button', { name: 'Pin', exact: true }).click();
       await page.getByText('Pinned.').waitFor();
       expect(web.farm.acts.map(({ act }) => act)).toEqual([
         { kind: 'expected', well: 'house-hill', text: 'guests', until: '2026-07-20T06:00:00.000Z' },

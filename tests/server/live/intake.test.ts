@@ -124,7 +124,7 @@ describe('a node that was not approved', () => {
 
   it('cannot be approved before it was heard', async () => {
     expect(await (await openRig({ approveAll: false })).live.approveNode('barn')).toBe(
-      'No node barn was heard',
+      'Unknown node: barn',
     );
   });
 });
