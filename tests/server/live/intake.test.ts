@@ -123,9 +123,7 @@ describe('a node that was not approved', () => {
   });
 
   it('cannot be approved before it was heard', async () => {
-    expect(await (await openRig({ approveAll: false })).live.approveNode('barn')).toBe(
-      'Unknown node: barn',
-    );
+    expect(await (await openRig({ approveAll: false })).live.approveNode('barn')).toBe('Unknown node: barn');
   });
 });
 
