@@ -18,8 +18,7 @@ export default defineConfig({
   test: {
     testTimeout: 180_000,
     hookTimeout: 180_000,
-    // One more than two cores: servers, brokers and pages under test keep their worker waiting.
-    maxWorkers: 3,
+    maxWorkers: 2,
     projects: [
       { extends: true, test: { name: 'pure', include: PURE, isolate: false } },
       { extends: true, test: { name: 'all else', include: ALL, exclude: PURE } },
