@@ -57,7 +57,7 @@ test.skipIf(process.platform === 'win32')(
     expect(statSync(dataDir).mode & 0o777).toBe(0o700);
     for (const file of ['stillwell.db', 'stillwell.db-wal', 'stillwell.db-shm'])
       expect([file, statSync(join(dataDir, file)).mode & 0o777]).toEqual([file, 0o600]);
-    expect(said.filter((line) => line.includes('files and folders of the data folder'))).toHaveLength(1);
+    expect(said.filter((line) => line.includes('files and folders in the data folder'))).toHaveLength(1);
     await station.close();
   },
 );
