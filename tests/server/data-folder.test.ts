@@ -79,7 +79,7 @@ describe.skipIf(process.platform === 'win32')('the data folder', () => {
     open();
     expect(openToOthers()).toEqual([]);
     expect(said).toEqual([
-      `info: Closed 7 files and folders of the data folder ${dataDir} to other users of this computer.`,
+      `info: Removed other users’ access to 7 files and folders in the data folder ${dataDir}.`,
     ]);
     open();
     expect(said).toHaveLength(1);
