@@ -27,7 +27,7 @@ it.each([
   [number({ min: 0.5, max: 2 }), 0.4, 'must be a number from 0.5 to 2'],
   [integer(PORTS), 80.5, 'must be a whole number from 0 to 65535'],
   [oneOf('us', 'metric'), 'si', 'must be one of us, metric'],
-  [list(file, 2), ['a', 'b', 'c'], 'must be a list of at most 2'],
+  [list(file, 2), ['a', 'b', 'c'], 'must be a list of at most 2 items'],
   [section({ host }), 'localhost', 'must be an object in braces'],
   [host, 'pump house', 'must be a host name or an address'],
   [host, '::1', undefined],
