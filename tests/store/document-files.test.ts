@@ -65,7 +65,7 @@ describe('openPapers', () => {
     expect(papers.isIntact(ABC)).toBe(true);
     truncateSync(join(folder, 'ba', ABC), 2);
     expect(papers.isIntact(ABC)).toBe(false);
-    expect(() => papers.read(ABC)).toThrow('its content is not what was kept');
+    expect(() => papers.read(ABC)).toThrow('its content is not what was saved');
     papers.put(Buffer.from('abc'));
     expect(papers.read(ABC)?.toString()).toBe('abc');
   });

@@ -34,7 +34,7 @@ it('a node beyond the ceiling is refused and makes nothing, however it comes; th
     ],
     last: [
       { detail: `Node b speaks for names that are ignored, d: ${why}` },
-      { detail: `Node c is not taken: ${why}` },
+      { detail: `Node c is not accepted: ${why}` },
     ],
   });
   expect(rig.live.healthProblems()).toEqual([
@@ -56,7 +56,7 @@ it('a well beyond the ceiling is refused, by a card, a node, letting a node in o
   expect(await rig.live.applyAct(card('pond'))).toEqual({ problem: `Cannot add a well: ${no}` });
   expect(await rig.live.applyAct(card('mill', 'b'))).toMatchObject({ done: true });
   await rig.send('wells/c/hello', helloText());
-  expect(await rig.live.approveNode('c')).toBe(`Cannot let c in: ${no}`);
+  expect(await rig.live.approveNode('c')).toBe(`Cannot approve c: ${no}`);
   const row = { well: 'pond', kind: 'well', key: 'pond', atMs: 0, row: {} } as const;
   expect(await rig.live.importChanges(() => Promise.resolve([{ change: 'imported', row }]))).toBe(
     `Cannot add a well: ${no}`,
