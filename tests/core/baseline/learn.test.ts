@@ -201,7 +201,7 @@ describe('learnDay', () => {
     const { reported, lesson } = live(days(12, { amps: 11 }));
     expect(reported).toEqual([4]);
     expect(noneBecauseText(live(days(5, { amps: 11 })).lesson.noneBecause!)).toBe(
-      "no normal found here, because the pump draws 11.0 A, over the motor's maximum of 9.8 A",
+      "no normal values found here, because the pump draws 11.0 A, over the motor's maximum of 9.8 A",
     );
     expect(lesson.noneBecause).toBeUndefined();
   });
