@@ -81,8 +81,6 @@ export const PUMP_FAULTS: readonly Recipe[] = [
     },
   },
   {
-    // Less water at less current: impellers that are worn draw less as well (Stepanoff, as
-    // ../pump-curve.ts has it, is of worn rings alone), so either may be named.
     family: 'slow-fill: valve part shut',
     wish: { hp: ANY_HP },
     sizes: [0.25, 0.5],
@@ -93,7 +91,7 @@ export const PUMP_FAULTS: readonly Recipe[] = [
         what: `a valve before the tank is shut so far that ${lost * 100} % is lost`,
         fault: since(ms, { valveLoss }),
         alarms: ['slow-fill', 'amps-low', 'amps-high', 'cut-out-not-reached'],
-        causes: ['closed-valve', 'worn-pump'],
+        causes: ['closed-valve'],
         knowableMs: ms + hours(24),
         withinMs: WEEK_MS,
       };

@@ -112,17 +112,17 @@ export const WATER_FAULTS: readonly Recipe[] = [
     }),
   },
   {
-    // Guests of a week or two do the same, and are no news: only what lasts longer than they stay.
+    // Habits differ by tens of per cent from day to day: three days say it.
     family: 'cycle-count: other habits',
     wish: { use: 'retired', tankRatio: 1.5 },
     sizes: [2.2, 3.5],
-    forDays: 22,
+    forDays: 10,
     story: (_, { ms }, useRatio) => ({
       what: `use has risen to ${useRatio} times what it was`,
       fault: since(ms, { useRatio }),
       alarms: ['cycle-count', 'starts-over-limit'],
       causes: ['habit-changed'],
-      knowableMs: ms + hours(14 * 24),
+      knowableMs: ms + hours(72),
       withinMs: WEEK_MS,
     }),
   },
