@@ -126,6 +126,6 @@ test('a notice whose look-alikes are parted at the gauge warns of the pit', () =
     { cause: 'transducer-fault', weight: 0.3 },
   ];
   const { causes: said, cautions } = noticeWordsFor({ alarm: 'cycle-count', causes } as never);
-  expect(said.at(-1)).toContain('dial at the tank');
+  expect(said.at(-1)).toContain('gauge at the tank');
   expect(cautions).toContain(CAUTIONS['well-pit']);
 });

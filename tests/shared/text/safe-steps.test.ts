@@ -195,6 +195,13 @@ describe('a step', () => {
     expect(RAW_ALARM_WORDS['long-run'].firstStep).toContain('not beside the tank');
   });
 
+  test('sends nobody to the gauge at the tank while the pressure is over cut-out', () => {
+    const toGauge = ALL.filter(({ step }) => /\b(compare|Compare)\b[^.]*gauge at the tank/u.test(step));
+    expect(toGauge.length).toBeGreaterThan(3);
+    for (const { of, step } of toGauge)
+      expect(`${of}: ${step}`).toMatch(/[Nn]ot while the pressure[^.]* is over cut-out/u);
+  });
+
   test('looks at the heater before it opens a tap to let pressure off at rest', () => {
     const { firstStep } = RAW_ALARM_WORDS['over-pressure'];
     for (const step of [firstStep, CAUSE_WORDS['heat-expansion'].firstStep])

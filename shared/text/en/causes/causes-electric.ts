@@ -57,7 +57,8 @@ export const ELECTRIC_CAUSES = {
     what: 'The springs of the switch have drifted or were turned.',
     evidenceFor: 'Cut-in or cut-out has moved and stays where it is now.',
     evidenceAgainst: 'Both moved together by the same amount: then the gauge may have drifted.',
-    firstStep: 'Compare with the dial at the tank. Have a pump contractor or an electrician set it.',
+    firstStep:
+      'Compare with the gauge at the tank, but not while the pressure is over cut-out: then keep away from the tank. Have a pump contractor or an electrician set the switch.',
     cautions: ['lock-out', 'electrician', 'well-pit'],
   },
   'switch-chatter': {

@@ -45,7 +45,7 @@ export const USE_CAUSES = {
     name: 'Pressure transducer wrong',
     what: 'The pressure sensor drifts, is stuck, or its line is blocked.',
     evidenceFor: 'Cut-in and cut-out moved by the same amount, or the reading stands still through runs.',
-    evidenceAgainst: 'The dial at the tank agrees with it.',
+    evidenceAgainst: 'The gauge at the tank agrees with it.',
     firstStep:
       'Compare with the gauge at the tank, but not while the pressure here is over cut-out: then keep away from the tank. If they differ, have it calibrated or replaced by your pump contractor: pump off and locked off, water pressure down to zero.',
     cautions: ['lock-out', 'electrician', 'tank-pressure', 'freezing', 'well-pit'],

@@ -41,7 +41,8 @@ export const LOOK_ALIKES: readonly LookAlikes[] = [
   },
   {
     causes: ['switch-out-of-set', 'transducer-fault'],
-    distinguishedBy: 'compare the reading with the dial at the tank',
+    distinguishedBy:
+      'compare the reading with the gauge at the tank, but not while the pressure is over cut-out',
     cautions: ['well-pit'],
   },
 ];

@@ -13,7 +13,7 @@ export const sensorFaultText = {
   means:
     'A reading is out of its range, has not moved for too long, fell to nothing faster than the tank can empty, or contradicts the card. What depends on it is not judged until it is right.',
   firstStep:
-    'Compare with the dial at the tank, or with what the pump is doing. Look for a loose lead or a wet box, and touch neither: both may be live. Call the electrician or pump contractor who fitted it.',
+    'Compare with the gauge at the tank, but not while the pressure is over cut-out, or with what the pump is doing. Look for a loose lead or a wet box, and touch neither: both may be live. Call the electrician or pump contractor who fitted it.',
   canBeWrong:
     'A well that rests for days gives steady readings too, and a pump of another make draws what the card does not say. A wrong card can make a good sensor look bad. A pipe torn off while the power is out can look like a gauge that lost its plug: if no tap runs, it is the water. The alarm says which of the two it compared.',
   needs:
