@@ -29,8 +29,8 @@ export interface CardMemory {
 }
 
 /**
- * A plate that agreed with the runs of a week was right, though no normal was learned of them: what
- * the pump draws later is news of the well (argued, not measured).
+ * A nameplate that agreed with the runs of a week was right, though no normal was learned of them:
+ * what the pump draws later is news of the well (argued, not measured).
  */
 const MIN_AGREEING_MS = 7 * DAY_MS;
 

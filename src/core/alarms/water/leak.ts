@@ -41,9 +41,10 @@ const MIN_CONTINUOUS_H = 20;
  */
 const MIN_TWO_NIGHTS_H = 44;
 /**
- * 2 gpm, the least that an open-loop heat pump of two tons draws while it runs, at 1 gpm a ton
- * (from memory). In a cold week it hardly rests, and while it rests the pump refills the tank: the
- * quietest minutes are then its draw, and a leak as large cannot be told from it.
+ * 2 gpm, the least that an open-loop heat pump of two tons draws while it runs: 1 gpm a ton where
+ * 1.5 is usual (both from memory). In a cold week it hardly rests, and while it rests the pump
+ * refills the tank: the quietest minutes are then its draw, and a leak as large cannot be told from
+ * it.
  */
 const HEAT_PUMP_L_PER_DAY = 10_900;
 /**

@@ -82,9 +82,10 @@ function evaluate(scene: Scene, memory: OverchargedMemory): Evaluation {
 }
 
 function findByStarts(scene: Scene, overcharge: OverchargeEstimate | undefined): Active | undefined {
-  if (overcharge && doFillsAgree(scene, overcharge)) return startsFinding(scene, overcharge);
+  if (overcharge && doFillsAgree(scene, overcharge))
+    return byStartsFinding(scene, overcharge, 'runs-start-over-cut-in', overcharge.deliveryRatio);
   const fall = isCurrentAsEver(scene) ? estimateSuddenFall(scene) : undefined;
-  return fall && suddenFallFinding(scene, fall);
+  return fall && byStartsFinding(scene, fall, 'pressure-falls-suddenly');
 }
 
 /**
@@ -119,41 +120,24 @@ function isCurrentAsEver(scene: Scene): boolean {
   return usual === undefined || amps === undefined || Math.abs(amps / usual - 1) <= AMPS_TOLERANCE;
 }
 
-/** Before the fills' rate is known anew. */
-function suddenFallFinding(
+/** `fillsShare`: how much longer fills take; absent before their rate is known anew. */
+function byStartsFinding(
   scene: Scene,
   { prechargeKpa, normalPrechargeKpa, sinceMs }: OverchargeEstimate,
+  reason: 'pressure-falls-suddenly' | 'runs-start-over-cut-in',
+  fillsShare?: number,
 ): Active {
   const cutIn = normalCutInKpa(scene) ?? 0;
   return {
     is: 'active',
     sinceMs,
-    reason: 'pressure-falls-suddenly',
+    reason,
     figures: { startKpa: prechargeKpa, cutInKpa: cutIn },
     evidence: {
       airKpa: roundTo(prechargeKpa, 0),
       cutInKpa: roundTo(cutIn, 0),
       normalKpa: roundTo(normalPrechargeKpa, 0),
-    },
-    causes: OVERCHARGE_CAUSES,
-  };
-}
-
-function startsFinding(
-  scene: Scene,
-  { prechargeKpa, normalPrechargeKpa, deliveryRatio, sinceMs }: OverchargeEstimate,
-): Active {
-  const cutIn = normalCutInKpa(scene) ?? 0;
-  return {
-    is: 'active',
-    sinceMs,
-    reason: 'runs-start-over-cut-in',
-    figures: { startKpa: prechargeKpa, cutInKpa: cutIn },
-    evidence: {
-      airKpa: roundTo(prechargeKpa, 0),
-      cutInKpa: roundTo(cutIn, 0),
-      normalKpa: roundTo(normalPrechargeKpa, 0),
-      fillsShare: roundTo(deliveryRatio),
+      ...(fillsShare !== undefined && { fillsShare: roundTo(fillsShare) }),
     },
     causes: OVERCHARGE_CAUSES,
   };
